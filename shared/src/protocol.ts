@@ -1,0 +1,110 @@
+/**
+ * What travels between a seat and the server.
+ *
+ * Sockets speak the y-websocket protocol, one socket a document:
+ *   ws  /seat/<seatId>/doc/<documentName>          subprotocol `enfilade.1` (a stock provider sends none)
+ *   frame := varuint(0) sync | varuint(1) awareness | varuint(3) queryAwareness          (y-protocols)
+ *          | varuint(120) varuint(n)        server → our clients: the first n update-bearing frames of this socket
+ *                                           (sync step 2 and update) are in the log
+ *          | varuint(121) varstring(JSON)   server → our clients: a Notice
+ * Acknowledgement counts frames, because deletes leave the state vector unchanged.
+ */
+import type { Person, Role } from './seats.ts';
+
+export const SUBPROTOCOL = 'enfilade.1';
+export const MESSAGE_SYNC = 0;
+export const MESSAGE_AWARENESS = 1;
+export const MESSAGE_QUERY_AWARENESS = 3;
+export const MESSAGE_ACKNOWLEDGED = 120;
+export const MESSAGE_NOTICE = 121;
+
+/** Coded reasons a socket is closed with. */
+export const CLOSE = {
+  malformed: 4400,
+  notAdmitted: 4401,
+  notAllowed: 4403,
+  olderSchema: 4409,
+  tooLarge: 4413,
+  tooFast: 4429,
+  goingAway: 1001,
+} as const;
+
+export type Notice =
+  /** The log cannot be written: nothing is accepted anywhere until `writable`. */
+  | { readonly kind: 'read-only'; readonly reason: string }
+  | { readonly kind: 'writable' }
+  /** A write by a seat that may not write this document: dropped, never stored. */
+  | { readonly kind: 'refused'; readonly reason: string };
+
+/** `GET /seat/<seatId>/me` */
+export interface Me {
+  readonly seatId: string;
+  readonly person: Person;
+  readonly schemaVersion: number;
+  /** Rises at a restore from backup, so that clients do not bring the future back. */
+  readonly epoch: number;
+}
+
+/** One swatch of a picture: CIELAB D65 and its share of the area (0..1). */
+export interface SwatchFact {
+  readonly lab: { readonly L: number; readonly a: number; readonly b: number };
+  readonly share: number;
+}
+
+/**
+ * What the server derived once from a picture's bytes, kept under its hash and the engine's version.
+ * `GET /seat/<id>/images/facts` → ImageFacts[]; `POST /seat/<id>/images?name=<file name>` (the bytes) → ImageFacts.
+ * `GET /seat/<id>/images/<sha256>/{256,1024}.webp`; `GET /seat/<id>/images/atlas/<page>.webp?cells=<n>`.
+ */
+export interface ImageFacts {
+  readonly sha256: string;
+  readonly widthPx: number;
+  readonly heightPx: number;
+  readonly body: readonly SwatchFact[];
+  readonly edge: readonly SwatchFact[];
+  /** Share of the picture that is not transparent, 0..1. */
+  readonly opaqueShare: number;
+  readonly engine: string;
+  /** Where its 64 px miniature sits: page of ATLAS_COLUMNS × ATLAS_COLUMNS cells, fitted and centred in its cell. */
+  readonly cell: { readonly page: number; readonly index: number };
+}
+
+export const ATLAS_CELL_PX = 64;
+export const ATLAS_COLUMNS = 16;
+export const ATLAS_CELLS = ATLAS_COLUMNS * ATLAS_COLUMNS;
+
+/** An error answer of any HTTP path: what, where, and that nothing was lost. */
+export interface Refusal {
+  readonly what: string;
+  readonly where: string;
+}
+
+/** `POST /seat/<id>/acts/sign-off` : refused with 409 when the digest is not what the server has committed. */
+export interface SignOffRequest {
+  readonly vignetteId: string;
+  /** SHA-256 (hex) of the canonical form the person saw. */
+  readonly digest: string;
+}
+
+/** One person's word on one vignette as it stood. Kept in `record` under `vignetteId/personId`. */
+export interface Signature {
+  readonly vignetteId: string;
+  readonly personId: string;
+  readonly name: string;
+  readonly role: Role;
+  /** ISO 8601, the server's clock. */
+  readonly at: string;
+  readonly digest: string;
+  /** RFC 8785 canonical JSON of what was signed. */
+  readonly canonical: string;
+}
+
+/** A version number rises when a list is frozen or a sheet printed. Kept in `record` under the number. */
+export interface Version {
+  readonly number: number;
+  readonly at: string;
+  readonly by: string;
+  readonly what: string;
+  /** Digest of the printed facts: printing the same facts again keeps the number. */
+  readonly digest: string;
+}
