@@ -1,0 +1,107 @@
+/**
+ * One person's acts: performed, taken back, done again. An act is a list of changed facts; what it found before is kept
+ * beside it, so taking it back needs no garbage kept in the live documents, spans documents (an import writes records
+ * and values), and never takes back another's act: a fact that someone has changed since stays as they left it.
+ */
+import { type Change, type ShowDocuments, sameJson } from './documents.ts';
+
+/** What a command returns: a name in words, and the facts it changes. */
+export interface Act {
+  readonly name: string;
+  readonly changes: readonly Change[];
+}
+
+interface DoneAct {
+  readonly name: string;
+  readonly before: readonly Change[];
+  readonly after: readonly Change[];
+}
+
+export interface Outcome {
+  readonly name: string;
+  /** Facts taken back (or done again). */
+  readonly done: number;
+  /** Facts the act had changed. */
+  readonly of: number;
+}
+
+/** The sentence a person reads after an undo: "3 of 5 undone: hang around". */
+export function outcomeText(outcome: Outcome, word: 'undone' | 'redone'): string {
+  return outcome.done === outcome.of
+    ? `${word}: ${outcome.name}`
+    : `${outcome.done} of ${outcome.of} ${word}: ${outcome.name}. The rest has been changed by someone since.`;
+}
+
+export class ActHistory {
+  private readonly documents: ShowDocuments;
+  private readonly origin: unknown;
+  private readonly done: DoneAct[] = [];
+  private readonly undone: DoneAct[] = [];
+  private readonly listeners = new Set<() => void>();
+
+  /** `origin` tags every transaction of this person, so others' changes can be told from one's own. */
+  constructor(documents: ShowDocuments, origin: unknown) {
+    this.documents = documents;
+    this.origin = origin;
+  }
+
+  get undoable(): string | undefined {
+    return this.done.at(-1)?.name;
+  }
+
+  get redoable(): string | undefined {
+    return this.undone.at(-1)?.name;
+  }
+
+  /** Performs the act as one step. An act that changes nothing leaves no step. */
+  perform(act: Act): void {
+    const before: Change[] = [];
+    const after: Change[] = [];
+    for (const change of act.changes) {
+      const stored = this.documents.stored(change.root, change.key);
+      if (sameJson(stored, change.value)) continue;
+      before.push({ ...change, value: stored });
+      after.push(change);
+    }
+    if (after.length === 0) return;
+    this.documents.write(after, this.origin);
+    this.done.push({ name: act.name, before, after });
+    this.undone.length = 0;
+    this.tell();
+  }
+
+  /** Takes back the last act, where it has not been overtaken; undefined when there is none. */
+  undo(): Outcome | undefined {
+    return this.reverse(this.done, this.undone, 'after', 'before');
+  }
+
+  redo(): Outcome | undefined {
+    return this.reverse(this.undone, this.done, 'before', 'after');
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  private reverse(
+    from: DoneAct[],
+    to: DoneAct[],
+    expected: 'before' | 'after',
+    wanted: 'before' | 'after',
+  ): Outcome | undefined {
+    const act = from.pop();
+    if (act === undefined) return undefined;
+    const changes = act[wanted].filter((change, index) =>
+      sameJson(this.documents.stored(change.root, change.key), act[expected][index]?.value),
+    );
+    this.documents.write(changes, this.origin);
+    to.push(act);
+    this.tell();
+    return { name: act.name, done: changes.length, of: act.after.length };
+  }
+
+  private tell(): void {
+    for (const listener of this.listeners) listener();
+  }
+}

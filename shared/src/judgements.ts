@@ -1,0 +1,307 @@
+/**
+ * The one place where engines meet the model: snapshot × engines → what is shown. Nothing here is stored; everything is
+ * a function of the documents and of what the server derived from pictures, memoised by what it was computed from.
+ */
+
+import type { Box } from '@enfilade/arrangement/boxes';
+import { gapsOf, type NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
+import type { LabD65 } from '@enfilade/colour/lab';
+import { type Reading, readingOn } from '@enfilade/colour/reading';
+import { type Caution, cautionsOf } from '@enfilade/practice/cautions';
+import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
+import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
+import type { ShowDocuments } from './documents.ts';
+import type { ImageFacts, Signature } from './protocol.ts';
+import {
+  DEFAULT_SETTINGS,
+  type MuseumObject,
+  type Opening,
+  objectOfPiece,
+  type Paint,
+  type PieceId,
+  pieceIdOf,
+  pieceNumberOf,
+  type Settings,
+  type SurfaceId,
+  type VignetteId,
+} from './schema.ts';
+import type { Role } from './seats.ts';
+import {
+  type CanonicalVignette,
+  canonicalVignetteOf,
+  changesBetween,
+  digestOf,
+  toCanonicalText,
+  type VignetteChange,
+} from './sign-off.ts';
+import type { TrueSize } from './true-size.ts';
+import { type Seen, Whereabouts } from './whereabouts.ts';
+
+/** What the server derived from pictures, by hash. The client fills it from `images/facts`. */
+export interface PictureFacts {
+  get(sha256: string): ImageFacts | undefined;
+}
+
+export interface FixtureBox extends Box {
+  readonly id: string;
+  readonly kind: string;
+  readonly clearMm: number;
+}
+
+export interface OpeningBox extends Box {
+  readonly id: string;
+  readonly opening: Opening;
+  /** Which of its sides lies on this wall. */
+  readonly side: 0 | 1;
+}
+
+/** Where a piece hangs from, as a preparator needs it. Heights in mm. */
+export interface HookPlan {
+  readonly hardware: Hardware;
+  readonly heightMm: number;
+  readonly fromLaserMm: number;
+  readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
+  /** True when hardware is not recorded: no figure is invented. */
+  readonly unknown: boolean;
+}
+
+export type VignetteState = 'drafted' | 'signed off in part' | 'agreed' | 'changed since';
+
+export interface VignetteStanding {
+  readonly state: VignetteState;
+  readonly digest: string;
+  readonly signatures: readonly (Signature & { readonly changes: readonly VignetteChange[] })[];
+  /** Roles whose word is still needed. */
+  readonly waitingFor: readonly Role[];
+  /** What differs from the newest signature that no longer stands. */
+  readonly changes: readonly VignetteChange[];
+}
+
+export class Judgements {
+  readonly documents: ShowDocuments;
+  readonly where: Whereabouts;
+  private readonly pictures: PictureFacts;
+  private readonly readings = new WeakMap<ImageFacts, Map<string, Reading>>();
+  private readonly signedForms = new Map<string, CanonicalVignette>();
+  private readonly standings = new Map<VignetteId, { key: string; standing: VignetteStanding }>();
+
+  constructor(documents: ShowDocuments, pictures: PictureFacts) {
+    this.documents = documents;
+    this.pictures = pictures;
+    this.where = new Whereabouts(documents);
+  }
+
+  setting<K extends keyof Settings>(key: K): Settings[K] {
+    return (this.documents.get('settings', key) as Settings[K] | undefined) ?? DEFAULT_SETTINGS[key];
+  }
+
+  objectOf(pieceId: PieceId): MuseumObject | undefined {
+    return this.documents.get('objects', objectOfPiece(pieceId));
+  }
+
+  /** "Block 19 of Printing blocks", or the title alone for a single thing. */
+  nameOf(pieceId: PieceId): string {
+    const object = this.objectOf(pieceId);
+    if (object === undefined) return 'a record that is gone';
+    const title = object.title || object.number;
+    return object.count > 1 ? `${title}, piece ${pieceNumberOf(pieceId)}` : title;
+  }
+
+  /** Every piece of a record. */
+  piecesOf(objectId: string): PieceId[] {
+    const count = this.documents.get('objects', objectId)?.count ?? 0;
+    return Array.from({ length: count }, (_, index) => pieceIdOf(objectId, index + 1));
+  }
+
+  sizeOf(pieceId: PieceId): TrueSize | null {
+    return this.where.sizeOf(pieceId);
+  }
+
+  pictureOf(pieceId: PieceId): ImageFacts | undefined {
+    const sha256 = this.documents.get('pieces', pieceId)?.picture ?? this.objectOf(pieceId)?.picture;
+    return sha256 ? this.pictures.get(sha256) : undefined;
+  }
+
+  /** The picture's hash even when its facts have not come yet. */
+  pictureIdOf(pieceId: PieceId): string | null {
+    return this.documents.get('pieces', pieceId)?.picture ?? this.objectOf(pieceId)?.picture ?? null;
+  }
+
+  paintOf(surface: SurfaceId): (Paint & { readonly id: string }) | null {
+    const id = this.documents.get('paints', surface);
+    const paint = id === undefined ? undefined : this.documents.get('deck', id);
+    return paint === undefined || id === undefined ? null : { ...paint, id };
+  }
+
+  /** How a piece reads on the wall it is on, or on a paint being tried; null without picture, wall or paint. */
+  readingOf(pieceId: PieceId, trial?: LabD65): Reading | null {
+    const picture = this.pictureOf(pieceId);
+    const surface = this.where.placeOf(pieceId)?.[0];
+    const wall = trial ?? (surface === undefined ? undefined : this.paintOf(surface)?.lab);
+    if (picture === undefined || wall === undefined || picture.body.length === 0) return null;
+    const key = `${wall.L} ${wall.a} ${wall.b}`;
+    const known = this.readings.get(picture) ?? new Map<string, Reading>();
+    this.readings.set(picture, known);
+    const reading = known.get(key) ?? readingOn(picture, wall);
+    known.set(key, reading);
+    return reading;
+  }
+
+  openingsOn(surface: SurfaceId): OpeningBox[] {
+    const boxes: OpeningBox[] = [];
+    for (const [id, opening] of this.documents.all('openings')) {
+      for (const [side, at] of opening.sides.entries()) {
+        if (at.surface !== surface) continue;
+        boxes.push({
+          id,
+          opening,
+          side: side as 0 | 1,
+          xMm: at.xMm + opening.widthMm / 2,
+          yMm: opening.sillMm + opening.heightMm / 2,
+          widthMm: opening.widthMm,
+          heightMm: opening.heightMm,
+        });
+      }
+    }
+    return boxes;
+  }
+
+  fixturesOn(surface: SurfaceId): FixtureBox[] {
+    const boxes: FixtureBox[] = [];
+    for (const [id, fixture] of this.documents.all('fixtures')) {
+      if (fixture.surface === surface) boxes.push({ id, ...fixture });
+    }
+    return boxes;
+  }
+
+  /** Openings, and fixtures with their margins: what nothing may hang over. */
+  keepClearOn(surface: SurfaceId): Box[] {
+    return [
+      ...this.openingsOn(surface),
+      ...this.fixturesOn(surface).map((fixture) => ({
+        xMm: fixture.xMm,
+        yMm: fixture.yMm,
+        widthMm: fixture.widthMm + 2 * fixture.clearMm,
+        heightMm: fixture.heightMm + 2 * fixture.clearMm,
+      })),
+    ];
+  }
+
+  elevationOf(surface: SurfaceId): Seen[] {
+    return this.where.elevationOf(surface);
+  }
+
+  /** Gaps from a box on a wall to its nearest neighbours, edges and fixtures; `others` index into the seen list. */
+  gapsAround(surface: SurfaceId, box: Box, others: readonly Box[]): NeighbourGaps | null {
+    const wall = this.where.wallOf(surface);
+    if (wall === null) return null;
+    return gapsOf(box, others, {
+      leftMm: 0,
+      rightMm: wall.lengthMm,
+      bottomMm: wall.floorAt(box.xMm),
+      topMm: wall.heightMm,
+    });
+  }
+
+  /** Hook positions of a piece on a wall; null when it hangs on none. */
+  hooksOf(pieceId: PieceId): HookPlan | null {
+    const at = this.where.placeOf(pieceId);
+    const size = this.where.sizeOf(pieceId);
+    const object = this.objectOf(pieceId);
+    const wall = at === null ? null : this.where.wallOf(at[0]);
+    const room = at === null ? null : this.where.roomOf(at[0]);
+    if (at === null || size === null || object === undefined || wall === null || room === null) return null;
+    const hardware = this.hardwareOf(object);
+    const known = hardware ?? { kind: 'none', hooks: 1, dropMm: 0, spacingMm: 0 };
+    const heightMm = hookHeightOf({ centreMm: at[2], heightMm: size.heightMm, dropMm: known.dropMm ?? 0 });
+    const xs = hooksOf({
+      centreXmm: at[1],
+      widthMm: size.widthMm,
+      hooks: known.hooks,
+      ...(known.spacingMm === undefined ? {} : { spacingMm: known.spacingMm }),
+    });
+    return {
+      hardware: known as Hardware,
+      heightMm,
+      fromLaserMm: heightMm - room.laserMm,
+      points: xs.map((xMm) => ({ xMm, fromFloorMm: heightMm - wall.floorAt(xMm) })),
+      unknown: hardware === null,
+    };
+  }
+
+  hardwareOf(object: MuseumObject): Hardware | null {
+    if (object.hardware) return object.hardware as Hardware;
+    if (!object.hardwareText) return null;
+    const read = hardwareFrom(object.hardwareText);
+    return 'what' in read ? null : read;
+  }
+
+  cautionsOf(pieceId: PieceId): readonly Caution[] {
+    const at = this.where.placeOf(pieceId);
+    const object = this.objectOf(pieceId);
+    const size = this.where.sizeOf(pieceId);
+    if (object === undefined || size === null) return [];
+    const wall = at === null ? null : this.where.wallOf(at[0]);
+    return cautionsOf({
+      onWall: wall !== null,
+      placed: at !== null,
+      widthMm: size.widthMm,
+      heightMm: size.heightMm,
+      depthMm: size.depthMm,
+      centreXmm: at?.[1] ?? 0,
+      centreMm: at?.[2] ?? 0,
+      turnDegrees: (at?.[4] ?? 0) / 100,
+      floorMm: wall === null || at === null ? 0 : wall.floorAt(at[1]),
+      sizeKnown: size.known,
+      sizeCertain: size.certain,
+      weightKg: object.weightKg ?? null,
+      hardware: this.hardwareOf(object),
+      fixtures: at === null ? [] : this.fixturesOn(at[0]),
+    });
+  }
+
+  /** Where a vignette stands: whose word it has, and what changed since. */
+  standingOf(id: VignetteId): VignetteStanding | null {
+    const form = canonicalVignetteOf(this.documents, id);
+    if (form === null) return null;
+    const text = toCanonicalText(form);
+    const tolerance = this.setting('toleranceMm');
+    const signers = this.setting('signers');
+    const key = `${text}|${this.documents.version('signatures')}|${tolerance}|${signers.join()}`;
+    const known = this.standings.get(id);
+    if (known?.key === key) return known.standing;
+    const signatures: VignetteStanding['signatures'][number][] = [];
+    for (const signature of this.documents.all('signatures').values()) {
+      if (signature.vignetteId !== id) continue;
+      signatures.push({ ...signature, changes: changesBetween(this.signedForm(signature), form, tolerance) });
+    }
+    signatures.sort((a, b) => (a.at < b.at ? -1 : 1));
+    const standing = signatures.filter(({ changes }) => changes.length === 0);
+    const waitingFor = signers.filter((role) => !standing.some((signature) => signature.role === role));
+    const overtaken = signatures.filter(({ changes }) => changes.length > 0);
+    const state: VignetteState =
+      signatures.length === 0
+        ? 'drafted'
+        : overtaken.length > 0
+          ? 'changed since'
+          : waitingFor.length === 0
+            ? 'agreed'
+            : 'signed off in part';
+    const result: VignetteStanding = {
+      state,
+      digest: digestOf(text),
+      signatures,
+      waitingFor,
+      changes: overtaken.at(-1)?.changes ?? [],
+    };
+    this.standings.set(id, { key, standing: result });
+    return result;
+  }
+
+  private signedForm(signature: Signature): CanonicalVignette {
+    const known = this.signedForms.get(signature.digest);
+    const form = known ?? (JSON.parse(signature.canonical) as CanonicalVignette);
+    this.signedForms.set(signature.digest, form);
+    return form;
+  }
+}

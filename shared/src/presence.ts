@@ -1,0 +1,29 @@
+/** What travels through awareness: who is here, where they look, what they hold, and a drag while it is going on. */
+import type { PieceId, Place } from './schema.ts';
+import type { Person } from './seats.ts';
+
+/** The edge of a person's initials ring; told by shape, never by hue. */
+export const RING_PATTERNS = ['plain', 'dashed', 'dotted', 'double', 'notched', 'dash-dot', 'half-heavy'] as const;
+export type RingPattern = (typeof RING_PATTERNS)[number];
+
+export interface Presence {
+  /** Written by the server over whatever a client claims. */
+  readonly person?: Person;
+  /** The page they are on, in words of the address (`wall/dye:head`). */
+  readonly at?: string;
+  readonly selected?: readonly PieceId[];
+  /** Pieces under their hand, where they are right now: shown to others, written nowhere. */
+  readonly drag?: readonly (readonly [PieceId, Place])[] | null;
+}
+
+export function initialsOf(name: string): string {
+  const words = name.trim().split(/\s+/);
+  const first = words[0]?.[0] ?? '?';
+  return (words.length > 1 ? first + (words.at(-1)?.[0] ?? '') : first).toUpperCase();
+}
+
+/** The same person has the same ring on every screen: people in order of id take the patterns in turn. */
+export function ringPatternOf(personId: string, everyone: readonly string[]): RingPattern {
+  const index = [...new Set([...everyone, personId])].sort().indexOf(personId);
+  return RING_PATTERNS[index % RING_PATTERNS.length] as RingPattern;
+}

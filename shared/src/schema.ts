@@ -1,0 +1,238 @@
+/**
+ * The facts a show is made of. Stored: records, pictures, rooms, places, paints, memberships, signatures. Never
+ * stored: how a work reads, gaps, hook heights, cautions: those are derived in judgements.ts.
+ *
+ * Every document is flat: a root is one Y.Map, one key one fact.
+ *   atomic root      key → value                       (two people first touching one id lose nothing)
+ *   table root       id → base value, `id/field` → a person's later word for that field
+ * Places are integer millimetres and centidegrees.
+ */
+import type { HeadFaces } from '@enfilade/space/room';
+import type { DocumentName, Role } from './seats.ts';
+
+/** Rises with every change that older bytes need migrating for; only the server migrates, before it serves. */
+export const SCHEMA_VERSION = 1;
+
+export type ObjectId = string;
+/** One physical unit of a record: `objectId#n`, n from 1, never reused. */
+export type PieceId = string;
+export type RoomId = string;
+/** `${roomId}:foot|right|head|left|floor|ceiling`, or `layout`. */
+export type SurfaceId = string;
+export type OpeningId = string;
+export type FixtureId = string;
+export type VignetteId = string;
+export type PaintId = string;
+
+export const LAYOUT_FLOOR: SurfaceId = 'layout';
+
+export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
+
+export interface Room {
+  readonly name: string;
+  readonly order: number;
+  readonly widthMm: number;
+  readonly depthMm: number;
+  readonly heightMm: number;
+  /** Which way the head wall looks on the compass; the other walls follow clockwise. */
+  readonly headFaces: HeadFaces;
+  /** Floor level at foot left, foot right, head right, head left, above the reference plane (mm, may be negative). */
+  readonly cornersMm: readonly [number, number, number, number];
+  /** Height of the laser line above the reference plane. */
+  readonly laserMm: number;
+  readonly removed?: boolean;
+}
+
+export interface OpeningSide {
+  readonly surface: SurfaceId;
+  /** Left edge from the wall's left corner as faced. */
+  readonly xMm: number;
+}
+
+export interface Opening {
+  readonly kind: 'doorway' | 'window';
+  readonly name: string;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly sillMm: number;
+  /** One side, or two where two rooms share it. */
+  readonly sides: readonly OpeningSide[];
+  readonly removed?: boolean;
+}
+
+export interface Fixture {
+  readonly kind: string;
+  readonly surface: SurfaceId;
+  /** Centre. */
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** To be kept clear on every side, measured from its edge. */
+  readonly clearMm: number;
+  readonly removed?: boolean;
+}
+
+export type Source = 'collection' | 'loan' | 'artist' | 'bought';
+
+/** Outer size as a person measured or answered it; stands before whatever the record's text says. */
+export interface MeasuredSize {
+  readonly heightMm: number;
+  readonly widthMm: number;
+  readonly depthMm: number | null;
+  readonly estimated: boolean;
+}
+
+export interface HardwareFact {
+  readonly kind: string;
+  readonly hooks: number;
+  /** Top edge to bearing point, under tension. */
+  readonly dropMm: number;
+  /** Between the outer hooks. */
+  readonly spacingMm: number;
+}
+
+/** A record of the checklist. On screen a work or an object; texts are kept as written. */
+export interface MuseumObject {
+  readonly number: string;
+  readonly title: string;
+  readonly maker?: string;
+  readonly dateText?: string;
+  readonly medium?: string;
+  readonly type?: string;
+  readonly dimensionsText?: string;
+  readonly framedText?: string;
+  readonly measured?: MeasuredSize | null;
+  readonly weightKg?: number | null;
+  readonly count: number;
+  /** Empty: held by the museum. */
+  readonly lender: string;
+  readonly creditLine?: string;
+  readonly source: Source;
+  readonly hardwareText?: string;
+  readonly hardware?: HardwareFact | null;
+  /** SHA-256 of its picture. */
+  readonly picture?: string | null;
+  /** Heights above its own foot of the levels things can stand on; the top first. Makes it a carrier. */
+  readonly levelsMm?: readonly number[] | null;
+  readonly notes?: string;
+  readonly removed?: boolean;
+}
+
+/** What is true of one piece and not of its whole record. Table root, keyed by piece. */
+export interface PieceFacts {
+  readonly picture?: string | null;
+  readonly measured?: MeasuredSize | null;
+  readonly removed?: boolean;
+}
+
+export interface Paint {
+  readonly name: string;
+  readonly code?: string;
+  /** CIELAB, D65/2°. */
+  readonly lab: { readonly L: number; readonly a: number; readonly b: number };
+  readonly sheen?: string;
+  /** Place in the deck. */
+  readonly order: string;
+  readonly removed?: boolean;
+}
+
+/**
+ * Where one piece is: [on, x, y, lift, turn].
+ * on: a surface, `opening:<id>`, or `carrier:<pieceId>/<level>` (level 0 = top). x, y: mm to the piece's centre, in the
+ * frame of what it is on. lift: stand-off, or drop from a ceiling (mm). turn: centidegrees clockwise as faced.
+ */
+export type Place = readonly [on: string, xMm: number, yMm: number, liftMm: number, turnCentidegrees: number];
+
+export interface Vignette {
+  readonly name: string;
+  readonly intent: string;
+  readonly focal: PieceId | null;
+  /** fractional-indexing key. */
+  readonly order: string;
+  readonly removed?: boolean;
+}
+
+export interface Settings {
+  readonly title: string;
+  readonly museum: string;
+  readonly centreLineMm: number;
+  readonly gapMm: number;
+  /** Below this a move is not told as a change since sign-off. */
+  readonly toleranceMm: number;
+  /** Roles whose word a vignette needs. */
+  readonly signers: readonly Role[];
+}
+
+export const DEFAULT_SETTINGS: Settings = {
+  title: 'Untitled show',
+  museum: '',
+  centreLineMm: 1500,
+  gapMm: 450,
+  toleranceMm: 25,
+  signers: ['lead', 'curator', 'guest artist'],
+};
+
+/** Every root of every document, and how its keys are read. */
+export const ROOTS = {
+  rooms: { document: 'rooms', shape: 'table' },
+  openings: { document: 'rooms', shape: 'table' },
+  fixtures: { document: 'rooms', shape: 'table' },
+  objects: { document: 'checklist', shape: 'table' },
+  pieces: { document: 'checklist', shape: 'table' },
+  deck: { document: 'checklist', shape: 'table' },
+  places: { document: 'hang', shape: 'atomic' },
+  memberOf: { document: 'hang', shape: 'atomic' },
+  paints: { document: 'hang', shape: 'atomic' },
+  vignettes: { document: 'hang', shape: 'table' },
+  settings: { document: 'hang', shape: 'atomic' },
+  /** `objectId` → {value?, storage?, contact?, price?} and edits; never in another document. */
+  values: { document: 'private', shape: 'table' },
+  signatures: { document: 'record', shape: 'atomic' },
+  versions: { document: 'record', shape: 'atomic' },
+} as const satisfies Record<string, { document: DocumentName; shape: 'table' | 'atomic' }>;
+
+export type RootName = keyof typeof ROOTS;
+
+export interface PrivateFacts {
+  readonly value?: string;
+  readonly storage?: string;
+  readonly contact?: string;
+  readonly price?: string;
+  readonly removed?: boolean;
+}
+
+export function pieceIdOf(objectId: ObjectId, n: number): PieceId {
+  return `${objectId}#${n}`;
+}
+
+export function objectOfPiece(pieceId: PieceId): ObjectId {
+  const cut = pieceId.lastIndexOf('#');
+  return cut < 0 ? pieceId : pieceId.slice(0, cut);
+}
+
+export function pieceNumberOf(pieceId: PieceId): number {
+  return Number(pieceId.slice(pieceId.lastIndexOf('#') + 1));
+}
+
+export function carrierOn(pieceId: PieceId, level: number): string {
+  return `carrier:${pieceId}/${level}`;
+}
+
+/** The carrier and level named by `on`, or null when it is not a carrier. */
+export function carrierOf(on: string): { readonly pieceId: PieceId; readonly level: number } | null {
+  if (!on.startsWith('carrier:')) return null;
+  const cut = on.lastIndexOf('/');
+  return { pieceId: on.slice('carrier:'.length, cut), level: Number(on.slice(cut + 1)) };
+}
+
+export function openingOf(on: string): OpeningId | null {
+  return on.startsWith('opening:') ? on.slice('opening:'.length) : null;
+}
+
+/** Room and side of a surface, or null for the layout floor and whatever is no surface of a room. */
+export function surfaceParts(surface: SurfaceId): { readonly roomId: RoomId; readonly side: string } | null {
+  const cut = surface.indexOf(':');
+  if (cut < 0 || surface.startsWith('carrier:') || surface.startsWith('opening:')) return null;
+  return { roomId: surface.slice(0, cut), side: surface.slice(cut + 1) };
+}
