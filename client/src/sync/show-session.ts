@@ -1,0 +1,135 @@
+/** A seat at a show: its documents live, its person's acts, who else is here, and whether all of it is saved. */
+import { type Act, ActHistory } from '@enfilade/shared/acts';
+import { ShowDocuments } from '@enfilade/shared/documents';
+import { Judgements } from '@enfilade/shared/judgements';
+import type { Me } from '@enfilade/shared/protocol';
+import { ROOTS } from '@enfilade/shared/schema';
+import { DOCUMENT_NAMES, type DocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
+import * as Y from 'yjs';
+import { DocumentLink } from './document-link.ts';
+import { PictureStore } from './picture-store.ts';
+import { PresenceRoom } from './presence-room.ts';
+
+/** Where the work stands, as the head says it. */
+export type Saving =
+  | { readonly kind: 'opening' }
+  /** Everything is in the server's log. */
+  | { readonly kind: 'saved'; readonly at: Date }
+  | { readonly kind: 'saving' }
+  /** No connection: work goes on in this page and is sent when it returns. `unsent`: there is some. */
+  | { readonly kind: 'no connection'; readonly since: Date; readonly unsent: boolean }
+  /** The server cannot write its log: nothing is taken until it can. */
+  | { readonly kind: 'read-only'; readonly reason: string }
+  | { readonly kind: 'closed'; readonly reason: string };
+
+export class ShowSession {
+  readonly me: Me;
+  /** `/seat/<id>` */
+  readonly base: string;
+  readonly documents: ShowDocuments;
+  readonly judgements: Judgements;
+  readonly history: ActHistory;
+  readonly pictures: PictureStore;
+  readonly presence: PresenceRoom;
+  private readonly links: DocumentLink[] = [];
+  private readonly listeners = new Set<() => void>();
+  private saving: Saving = { kind: 'opening' };
+  private lostAt: Date | null = null;
+
+  constructor(me: Me, base: string) {
+    this.me = me;
+    this.base = base;
+    const docs = new Map<DocumentName, Y.Doc>();
+    for (const name of DOCUMENT_NAMES) if (mayRead(me.person.role, name)) docs.set(name, new Y.Doc());
+    this.documents = new ShowDocuments(docs);
+    this.pictures = new PictureStore(base);
+    this.judgements = new Judgements(this.documents, this.pictures);
+    this.history = new ActHistory(this.documents, { person: me.person.id });
+    this.presence = new PresenceRoom(docs.get('hang') as Y.Doc, me.person);
+    const address = `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`;
+    for (const [name, doc] of docs) {
+      const awareness = name === 'hang' ? this.presence.awareness : undefined;
+      this.links.push(new DocumentLink(name, doc, address, awareness, () => this.judgeSaving()));
+    }
+    void this.pictures.refresh();
+  }
+
+  may(document: DocumentName): boolean {
+    return mayWrite(this.me.person.role, document);
+  }
+
+  /** Every document has arrived at least once. */
+  get arrived(): boolean {
+    return this.saving.kind !== 'opening';
+  }
+
+  get savingState(): Saving {
+    return this.saving;
+  }
+
+  /**
+   * Performs an act as this person: one step of undo.
+   * @returns false, and does nothing, where this seat may not write or the server cannot.
+   */
+  perform(act: Act): boolean {
+    if (this.saving.kind === 'read-only' || this.saving.kind === 'closed') return false;
+    if (!act.changes.every(({ root }) => this.may(ROOTS[root].document))) return false;
+    this.history.perform(act);
+    return true;
+  }
+
+  /** Sends an act that only the server may write: a signature, a frozen version. */
+  async send(name: string, body: unknown): Promise<{ ok: true } | { ok: false; what: string }> {
+    try {
+      const answer = await fetch(`${this.base}/acts/${name}`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify(body),
+      });
+      if (answer.ok) return { ok: true };
+      return { ok: false, what: ((await answer.json()) as { what?: string }).what ?? 'The server refused it.' };
+    } catch {
+      return { ok: false, what: 'No connection to the server. Nothing was signed; try again when it is back.' };
+    }
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  private judgeSaving(): void {
+    const next = this.savingNow();
+    const same =
+      next.kind === this.saving.kind &&
+      (next.kind !== 'no connection' || (this.saving.kind === 'no connection' && this.saving.unsent === next.unsent));
+    if (same) return;
+    this.saving = next;
+    for (const listener of this.listeners) listener();
+  }
+
+  private savingNow(): Saving {
+    const states = this.links.map(({ state }) => state);
+    const refused = states.find((state) => state.refused !== null && !state.connected);
+    if (refused?.refused) return { kind: 'closed', reason: refused.refused };
+    const readOnly = states.find((state) => state.readOnly !== null);
+    if (readOnly?.readOnly) return { kind: 'read-only', reason: readOnly.readOnly };
+    const lost = states.some((state) => !state.connected || !state.synced);
+    if (this.saving.kind === 'opening' && lost) return this.saving;
+    if (lost) {
+      this.lostAt ??= new Date();
+      return { kind: 'no connection', since: this.lostAt, unsent: states.some(({ unsaved }) => unsaved) };
+    }
+    this.lostAt = null;
+    return states.some(({ unsaved }) => unsaved) ? { kind: 'saving' } : { kind: 'saved', at: new Date() };
+  }
+}
+
+/** Opens the seat this page was served for. @throws Error with a sentence for the person when it cannot. */
+export async function openShow(): Promise<ShowSession> {
+  const base = /^\/seat\/[^/]+/.exec(location.pathname)?.[0];
+  if (base === undefined) throw new Error('This address is no seat. Open the invitation link you were sent.');
+  const answer = await fetch(`${base}/me`);
+  if (!answer.ok) throw new Error('This seat is not known here. Open the invitation link you were sent once more.');
+  return new ShowSession((await answer.json()) as Me, base);
+}
