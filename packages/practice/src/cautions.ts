@@ -1,0 +1,185 @@
+/**
+ * Notices that a thing can hurt someone or something, or be hurt, with whom to ask. Never a verdict: each defers to
+ * people. Limits named 'common practice, no source' are house rules and can be argued with.
+ */
+import type { Hardware } from './hardware.ts';
+import { floorLoadOf, STEADY_DEGREES, tipOf } from './loads.ts';
+import { ADA_PROTRUSION, type ProtrusionLimits, protrusionOf } from './protrusion.ts';
+
+export type CautionKind =
+  | 'size not known'
+  | 'size estimated'
+  | 'weight not known'
+  | 'one hook'
+  | 'wire too flat'
+  | 'above reach'
+  | 'fixture not kept clear'
+  | 'stands out'
+  | 'can tip'
+  | 'floor load';
+
+export interface Caution {
+  readonly kind: CautionKind;
+  /** One or two sentences, lengths in the reader's unit. */
+  readonly what: string;
+  readonly ask: string;
+  readonly source: string;
+}
+
+/** The end of every caution. */
+export const DEFERRAL = "Defer to local code, the lender's terms, a conservator and a licensed professional.";
+
+const NO_SOURCE = 'common practice, no source';
+/** 25 lb and 24 in: above either, one hook is flagged. Common practice, no source. */
+export const ONE_HOOK_KG = 11.3;
+export const ONE_HOOK_WIDTH_MM = 610;
+/** 84 in, the highest centre of a work that is looked at. Common practice, no source. */
+export const REACH_MM = 2134;
+/** A standing thing of this bulk is taken to be heavy until it is weighed. Our own rule, no source. */
+export const BULKY_M3 = 0.25;
+
+export interface CautionFacts {
+  readonly onWall: boolean;
+  readonly placed: boolean;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** 0: flat, or not recorded. */
+  readonly depthMm: number;
+  readonly centreXmm: number;
+  /** Above the level plane. */
+  readonly centreMm: number;
+  readonly turnDegrees: number;
+  /** The floor's level under it. */
+  readonly floorMm: number;
+  /** Off the wall. */
+  readonly liftMm?: number;
+  readonly sizeKnown: boolean;
+  readonly sizeCertain: boolean;
+  readonly weightKg: number | null;
+  readonly hardware: Hardware | null;
+  /** Fixtures of its wall: centre, size and the margin to keep clear. */
+  readonly fixtures: readonly {
+    readonly kind: string;
+    readonly xMm: number;
+    readonly yMm: number;
+    readonly widthMm: number;
+    readonly heightMm: number;
+    readonly clearMm: number;
+  }[];
+}
+
+/** How figures are worded; centimetres and kilograms unless the reader's own are given. */
+export interface CautionWords {
+  length(mm: number): string;
+  weight(kg: number): string;
+}
+
+const METRIC: CautionWords = {
+  length: (mm) => `${(Math.round(mm) / 10).toFixed(1)} cm`,
+  weight: (kg) => `${(Math.round(kg * 10) / 10).toFixed(1)} kg`,
+};
+
+/** All that is to be minded about one piece where it is now; empty where nothing is known to be amiss. */
+export function cautionsOf(
+  facts: CautionFacts,
+  words: CautionWords = METRIC,
+  protrusion: ProtrusionLimits = ADA_PROTRUSION,
+): readonly Caution[] {
+  const cautions: Caution[] = [...sizeCautions(facts), ...weightCautions(facts, words)];
+  if (facts.onWall && facts.placed) cautions.push(...wallCautions(facts, words, protrusion));
+  else if (facts.placed) cautions.push(...standingCautions(facts));
+  return cautions;
+}
+
+/** A caution as one text, ending in whom to ask and to whom to defer. */
+export function cautionText(caution: Caution): string {
+  return `${caution.what} Ask ${caution.ask}. ${DEFERRAL}`;
+}
+
+function sizeCautions(facts: CautionFacts): Caution[] {
+  const source = 'the record';
+  if (!facts.sizeKnown) {
+    return [{ kind: 'size not known', what: 'Its size is not known. Measure it.', ask: 'the registrar', source }];
+  }
+  if (facts.sizeCertain) return [];
+  const what = 'Its size is estimated or not its outer size. Measure it before it is hung.';
+  return [{ kind: 'size estimated', what, ask: 'the registrar', source }];
+}
+
+function weightCautions(facts: CautionFacts, words: CautionWords): Caution[] {
+  const hung = facts.onWall && facts.placed;
+  if (facts.weightKg === null) {
+    if (hung) {
+      const what = 'No weight recorded. What is to hold it can’t be judged.';
+      return [{ kind: 'weight not known', what, ask: 'the registrar', source: NO_SOURCE }];
+    }
+    const bulkM3 = facts.sizeKnown ? (facts.widthMm * facts.heightMm * facts.depthMm) / 1e9 : 0;
+    if (bulkM3 < BULKY_M3) return [];
+    const what = 'No weight recorded for a thing of this bulk. Floor load can’t be judged.';
+    return [{ kind: 'weight not known', what, ask: 'the registrar', source: 'own rule, no source' }];
+  }
+  if (!hung || facts.hardware?.hooks !== 1) return [];
+  const reasons = [
+    ...(facts.weightKg > ONE_HOOK_KG ? [`it weighs ${words.weight(facts.weightKg)}`] : []),
+    ...(facts.sizeKnown && facts.widthMm > ONE_HOOK_WIDTH_MM ? [`it is ${words.length(facts.widthMm)} wide`] : []),
+  ];
+  if (reasons.length === 0) return [];
+  const what = `It hangs on one hook and ${reasons.join(' and ')}. Two hooks keep it level and share the load.`;
+  return [{ kind: 'one hook', what, ask: 'the preparator', source: NO_SOURCE }];
+}
+
+function wallCautions(facts: CautionFacts, words: CautionWords, limits: ProtrusionLimits): Caution[] {
+  const cautions: Caution[] = [];
+  const { acrossMm, upMm } = outerOf(facts);
+  const centreAboveFloor = facts.centreMm - facts.floorMm;
+  if (centreAboveFloor > REACH_MM) {
+    const what = `Its centre is ${words.length(centreAboveFloor)} above the floor, above reach.`;
+    cautions.push({ kind: 'above reach', what, ask: 'the preparator', source: NO_SOURCE });
+  }
+  for (const fixture of facts.fixtures) {
+    const across = Math.abs(facts.centreXmm - fixture.xMm) - (acrossMm + fixture.widthMm) / 2;
+    const up = Math.abs(facts.centreMm - fixture.yMm) - (upMm + fixture.heightMm) / 2;
+    // The larger of both, as the margin is kept squarely around the fixture.
+    const gap = Math.max(across, up);
+    if (gap >= fixture.clearMm && gap >= 0) continue;
+    const name = fixture.kind.charAt(0).toUpperCase() + fixture.kind.slice(1);
+    const how = gap < 0 ? 'behind it' : `${words.length(gap)} from it`;
+    const what = `${name} ${how}; ${words.length(fixture.clearMm)} is to be kept clear.`;
+    cautions.push({ kind: 'fixture not kept clear', what, ask: 'the preparator', source: "the room's survey" });
+  }
+  const depthMm = facts.depthMm + (facts.liftMm ?? 0);
+  const over = protrusionOf({ edgeMm: centreAboveFloor - upMm / 2, depthMm }, limits);
+  if (over > 0) {
+    const what = `It stands out ${words.length(depthMm)} from the wall, ${words.length(over)} more than may beside a way.`;
+    cautions.push({ kind: 'stands out', what, ask: 'the lead', source: limits.source });
+  }
+  return cautions;
+}
+
+function standingCautions(facts: CautionFacts): Caution[] {
+  const { widthMm, heightMm, depthMm, weightKg } = facts;
+  if (!facts.sizeKnown || !(widthMm > 0 && heightMm > 0 && depthMm > 0)) return [];
+  const cautions: Caution[] = [];
+  // Its centre of gravity is not recorded; half its height is assumed, and said.
+  const halfBaseMm = Math.min(widthMm, depthMm) / 2;
+  const tip = tipOf({ halfBaseMm, centreOfGravityMm: heightMm / 2, weightKg: weightKg ?? 0, pushAtMm: heightMm });
+  if (tip.angleDegrees < STEADY_DEGREES) {
+    const what = `It tips at ${Math.floor(tip.angleDegrees)}° if its centre of gravity is half-way up. Restrain it.`;
+    cautions.push({ kind: 'can tip', what, ask: 'the preparator', source: NO_SOURCE });
+  }
+  if (weightKg !== null) {
+    const load = floorLoadOf({ weightKg, widthMm, depthMm });
+    if (load.askEngineer) {
+      const what = `It loads the floor with ${load.kPa.toFixed(1)} kPa, as much as an assembly room’s floor is often made for.`;
+      cautions.push({ kind: 'floor load', what, ask: 'a licensed engineer', source: 'from memory, not confirmed' });
+    }
+  }
+  return cautions;
+}
+
+function outerOf(facts: CautionFacts): { readonly acrossMm: number; readonly upMm: number } {
+  const turn = (facts.turnDegrees * Math.PI) / 180;
+  const c = Math.abs(Math.cos(turn));
+  const s = Math.abs(Math.sin(turn));
+  return { acrossMm: facts.widthMm * c + facts.heightMm * s, upMm: facts.widthMm * s + facts.heightMm * c };
+}
