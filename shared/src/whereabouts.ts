@@ -2,13 +2,14 @@
  * Where each piece is in its room, worked out from its place: a load follows its carrier, a thing on the floor is seen
  * in plan and in the elevation of the walls it stands before.
  */
+import { standingIn } from '@enfilade/space/elevation';
 import {
   floorLevelAlong,
   floorLevelAt,
   planFromWall,
   type RoomShape,
+  WALL_SIDES,
   type WallSide,
-  wallFromPlan,
   wallLengthOf,
 } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
@@ -31,8 +32,6 @@ export interface Seen {
 
 /** A floor-standing thing farther than this from a wall is not drawn in its elevation (own rule). */
 const BEFORE_A_WALL_MM = 1500;
-
-const WALLS: readonly WallSide[] = ['foot', 'right', 'head', 'left'];
 
 /** In the plan of a room: centre, footprint, and the height of its foot above the reference plane. */
 interface Standing {
@@ -143,7 +142,7 @@ export class Whereabouts {
   elevationOf(surface: SurfaceId): Seen[] {
     const parts = surfaceParts(surface);
     const room = this.roomOf(surface);
-    if (parts === null || room === null || !WALLS.includes(parts.side as WallSide)) return [];
+    if (parts === null || room === null || !WALL_SIDES.includes(parts.side as WallSide)) return [];
     const side = parts.side as WallSide;
     const seen: Seen[] = [];
     for (const pieceId of this.directlyOn(surface)) {
@@ -203,19 +202,16 @@ export class Whereabouts {
   private addStanding(pieceId: PieceId, foot: Standing, room: RoomShape, side: WallSide, seen: Seen[]): void {
     const size = this.sizeOf(pieceId);
     if (size === null) return;
-    const onWall = wallFromPlan(room, side, foot.xMm, foot.yMm);
-    const facing = ((((foot.turnDegrees - TURN_OF_BACK[side]) % 360) + 360) % 360) * (Math.PI / 180);
-    const across = Math.abs(Math.cos(facing)) * size.widthMm + Math.abs(Math.sin(facing)) * size.depthMm;
-    const deep = Math.abs(Math.sin(facing)) * size.widthMm + Math.abs(Math.cos(facing)) * size.depthMm;
-    if (onWall.standOffMm - deep / 2 <= BEFORE_A_WALL_MM) {
+    const view = standingIn(room, side, { ...foot, ...size, turnCentidegrees: foot.turnDegrees * 100 });
+    if (view.distanceMm <= BEFORE_A_WALL_MM) {
       seen.push({
         pieceId,
-        xMm: onWall.xMm,
+        xMm: view.xMm,
         yMm: foot.baseMm + size.heightMm / 2,
-        widthMm: across,
+        widthMm: view.widthMm,
         heightMm: size.heightMm,
         turnDegrees: 0,
-        standOffMm: Math.max(1, onWall.standOffMm - deep / 2),
+        standOffMm: Math.max(1, view.distanceMm),
         direct: false,
       });
     }
@@ -278,7 +274,7 @@ export class Whereabouts {
   wallOf(surface: SurfaceId): { lengthMm: number; heightMm: number; floorAt(xMm: number): number } | null {
     const parts = surfaceParts(surface);
     const room = this.roomOf(surface);
-    if (parts === null || room === null || !WALLS.includes(parts.side as WallSide)) return null;
+    if (parts === null || room === null || !WALL_SIDES.includes(parts.side as WallSide)) return null;
     const side = parts.side as WallSide;
     return {
       lengthMm: wallLengthOf(room, side),

@@ -1,0 +1,257 @@
+import { ActHistory, outcomeText } from '@enfilade/shared/acts';
+import * as commands from '@enfilade/shared/commands';
+import type { ShowDocuments } from '@enfilade/shared/documents';
+import type { Place } from '@enfilade/shared/schema';
+import { describe, expect, test } from 'vitest';
+import { everythingIn, FakeNetwork, seeded } from './replicas.ts';
+import { sampleShow, work } from './sample-show.ts';
+
+describe('documents', () => {
+  test('law: three replicas that write at random, over a network that delays, reorders and repeats, end alike', () => {
+    for (let seed = 1; seed <= 12; seed++) {
+      const random = seeded(seed);
+      const network = new FakeNetwork(3, seed * 77);
+      const first = network.replicas[0] as ShowDocuments;
+      first.write(
+        commands.addObjects(
+          first,
+          [1, 2, 3, 4, 5].map((n) => ({ id: `o${n}`, object: work(`${n}`) })),
+        ).changes,
+        'seed',
+      );
+      network.deliverAll();
+      for (let step = 0; step < 120; step++) {
+        const documents = network.replicas[Math.floor(random() * 3)] as ShowDocuments;
+        const piece = `o${1 + Math.floor(random() * 5)}#1`;
+        const act = [
+          () =>
+            commands.place(
+              documents,
+              new Map([[piece, ['dye:head', random() * 6000, random() * 3000, 0, 0] as Place]]),
+            ),
+          () => commands.unplace(documents, [piece]),
+          () => commands.repaint('dye:head', random() < 0.5 ? 'a' : 'b'),
+          () =>
+            commands.correctObject(piece.slice(0, 2), random() < 0.5 ? { title: `t${step}` } : { notes: `n${step}` }),
+          () => commands.join(`v${Math.floor(random() * 2)}`, [piece]),
+          () => commands.leave(documents, [piece]),
+          () => commands.remove('objects', `o${1 + Math.floor(random() * 5)}`, 'it'),
+        ][Math.floor(random() * 7)];
+        if (act !== undefined) documents.write(act().changes, 'someone');
+        if (random() < 0.6) network.deliverOne();
+      }
+      network.deliverAll();
+      const [a, b, c] = network.replicas.map(everythingIn);
+      expect(b).toEqual(a);
+      expect(c).toEqual(a);
+    }
+  });
+
+  test('law: the snapshot kept change by change is the snapshot built anew', () => {
+    const network = new FakeNetwork(2, 5);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    const random = seeded(9);
+    a.write(
+      commands.addObjects(
+        a,
+        Array.from({ length: 90 }, (_, n) => ({ id: `o${n}`, object: work(`${n}`) })),
+      ).changes,
+      1,
+    );
+    for (let step = 0; step < 200; step++) {
+      const id = `o${Math.floor(random() * 95)}`;
+      const on = random() < 0.5 ? a : b;
+      if (random() < 0.3) on.write(commands.remove('objects', id, 'it').changes, 1);
+      else if (random() < 0.5) on.write(commands.correctObject(id, { title: `title ${step}` }).changes, 1);
+      else on.write(commands.addObjects(on, [{ id, object: work(`again ${step}`) }]).changes, 1);
+      if (random() < 0.5) network.deliverOne();
+    }
+    network.deliverAll();
+    const fresh = new FakeNetwork(2, 1).replicas[0] as ShowDocuments;
+    const whole = (a.doc('checklist') as { getMap(name: string): { entries(): Iterable<[string, never]> } }).getMap(
+      'objects',
+    );
+    fresh.write(
+      [...whole.entries()].map(([key, value]) => ({ root: 'objects' as const, key, value })),
+      1,
+    );
+    expect([...a.all('objects')].sort()).toEqual([...fresh.all('objects')].sort());
+    expect([...b.all('objects')].sort()).toEqual([...fresh.all('objects')].sort());
+  });
+
+  test('story: two people correct two fields of one record at the same moment, and both words stay', () => {
+    const network = new FakeNetwork(2, 3);
+    const [ama, dov] = network.replicas as [ShowDocuments, ShowDocuments];
+    ama.write(commands.addObjects(ama, [{ id: 'oil', object: work('1') }]).changes, 'ama');
+    network.deliverAll();
+    ama.write(commands.correctObject('oil', { weightKg: 7.1 }).changes, 'ama');
+    dov.write(commands.correctObject('oil', { title: 'The valley from Tallow Hill' }).changes, 'dov');
+    network.deliverAll();
+    expect(dov.get('objects', 'oil')).toMatchObject({ weightKg: 7.1, title: 'The valley from Tallow Hill' });
+    expect(ama.get('objects', 'oil')).toEqual(dov.get('objects', 'oil'));
+  });
+
+  test('story: two people hang one piece on two walls, and it hangs once, on the same wall for both', () => {
+    const network = new FakeNetwork(2, 4);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    a.write(commands.place(a, new Map([['oil#1', ['dye:head', 1000, 1500, 0, 0]]])).changes, 'a');
+    b.write(commands.place(b, new Map([['oil#1', ['dye:left', 2000, 1500, 0, 0]]])).changes, 'b');
+    network.deliverAll();
+    expect(a.get('places', 'oil#1')).toEqual(b.get('places', 'oil#1'));
+    expect(a.all('places').size).toBe(1);
+  });
+
+  test('story: a listener of one piece hears its move and not another', () => {
+    const { documents } = sampleShow();
+    const heard: string[] = [];
+    documents.subscribe('places', () => heard.push('oil'), 'oil#1');
+    documents.subscribe('places', (ids) => heard.push([...ids].join('+')));
+    documents.write(commands.place(documents, new Map([['trap#1', ['layout', 0, 0, 0, 0]]])).changes, 'x');
+    documents.write(commands.place(documents, new Map([['oil#1', ['layout', 0, 0, 0, 0]]])).changes, 'x');
+    expect(heard).toEqual(['trap#1', 'oil', 'oil#1']);
+  });
+});
+
+describe('commands', () => {
+  test('story: a carrier cannot be set on what it carries', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.place(documents, new Map([['bench#1', ['dye:floor', 3000, 3000, 0, 0]]])));
+    history.perform(commands.place(documents, new Map([['trap#1', ['carrier:bench#1/0', 300, 200, 0, 0]]])));
+    expect(() => commands.place(documents, new Map([['bench#1', ['carrier:trap#1/0', 0, 0, 0, 0]]]))).toThrow(
+      RangeError,
+    );
+  });
+
+  test('story: putting a bench back takes what stands on it back too, in one step', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.place(documents, new Map([['bench#1', ['dye:floor', 3000, 3000, 0, 0]]])));
+    history.perform(commands.place(documents, new Map([['trap#1', ['carrier:bench#1/0', 300, 200, 0, 0]]])));
+    history.perform(commands.unplace(documents, ['bench#1']));
+    expect(documents.all('places').size).toBe(0);
+    history.undo();
+    expect([...documents.all('places').keys()].sort()).toEqual(['bench#1', 'trap#1']);
+  });
+
+  test('story: a second import corrects a record and keeps what a person had corrected', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.correctObject('oil', { title: 'The valley from Tallow Hill' }));
+    history.perform(
+      commands.addObjects(documents, [
+        { id: 'oil', object: work('1931.14.3', { title: 'Valley', medium: 'Oil on canvas' }) },
+      ]),
+    );
+    expect(documents.get('objects', 'oil')).toMatchObject({
+      title: 'The valley from Tallow Hill',
+      medium: 'Oil on canvas',
+    });
+  });
+
+  test('story: values of an import go to the private document and nowhere else', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.addObjects(documents, [{ object: work('9'), private: { value: 'CANARY 40,000' } }]));
+    for (const name of ['rooms', 'checklist', 'hang', 'talk', 'record'] as const) {
+      const doc = documents.doc(name);
+      const text = JSON.stringify([...(doc?.share.keys() ?? [])].map((root) => doc?.getMap(root).toJSON()));
+      expect(text).not.toContain('CANARY');
+    }
+    expect(JSON.stringify(documents.doc('private')?.getMap('values').toJSON())).toContain('CANARY');
+  });
+
+  test('law: a place is whole millimetres and a turn within one round, whatever was typed', () => {
+    const { documents } = sampleShow();
+    const act = commands.place(documents, new Map([['oil#1', ['dye:head', 10.4, 20.6, 0.2, -9000]]]));
+    expect(act.changes[0]?.value).toEqual(['dye:head', 10, 21, 0, 27000]);
+    expect(() => commands.place(documents, new Map([['oil#1', ['dye:head', Number.NaN, 0, 0, 0]]]))).toThrow(
+      RangeError,
+    );
+  });
+
+  test('story: a vignette moves as one and what stands on a moved bench is not moved twice', () => {
+    const { documents, history } = sampleShow();
+    history.perform(
+      commands.place(
+        documents,
+        new Map([
+          ['bench#1', ['dye:floor', 3000, 3000, 0, 0]],
+          ['trap#1', ['carrier:bench#1/0', 300, 200, 0, 0]],
+        ]),
+      ),
+    );
+    history.perform(commands.move(documents, ['bench#1', 'trap#1'], { dxMm: 100, dyMm: -50 }));
+    expect(documents.get('places', 'bench#1')).toEqual(['dye:floor', 3100, 2950, 0, 0]);
+    expect(documents.get('places', 'trap#1')).toEqual(['carrier:bench#1/0', 300, 200, 0, 0]);
+  });
+});
+
+describe('acts', () => {
+  test('story: undo takes back my last act and not yours', () => {
+    const network = new FakeNetwork(2, 8);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    const mine = new ActHistory(a, 'a');
+    const yours = new ActHistory(b, 'b');
+    mine.perform(commands.place(a, new Map([['oil#1', ['dye:head', 1000, 1500, 0, 0]]])));
+    network.deliverAll();
+    yours.perform(commands.place(b, new Map([['trap#1', ['layout', 0, 0, 0, 0]]])));
+    network.deliverAll();
+    mine.undo();
+    network.deliverAll();
+    expect([...b.all('places').keys()]).toEqual(['trap#1']);
+    mine.redo();
+    network.deliverAll();
+    expect(b.get('places', 'oil#1')).toEqual(['dye:head', 1000, 1500, 0, 0]);
+  });
+
+  test('story: where another has moved two of my five since, undo takes back three and says so', () => {
+    const network = new FakeNetwork(2, 8);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    const mine = new ActHistory(a, 'a');
+    const five = new Map([1, 2, 3, 4, 5].map((n) => [`b#${n}`, ['dye:head', n * 100, 1500, 0, 0] as Place]));
+    mine.perform(commands.place(a, five, 'hang in a line'));
+    network.deliverAll();
+    b.write(commands.move(b, ['b#2', 'b#4'], { dxMm: 10, dyMm: 0 }).changes, 'b');
+    network.deliverAll();
+    const outcome = mine.undo();
+    expect(outcome).toEqual({ name: 'hang in a line', done: 3, of: 5 });
+    expect(outcomeText(outcome as NonNullable<typeof outcome>, 'undone')).toMatch(/^3 of 5 undone/);
+    expect([...a.all('places').keys()].sort()).toEqual(['b#2', 'b#4']);
+  });
+
+  test('story: a whole import is one step, across documents', () => {
+    const { documents, history } = sampleShow();
+    const before = documents.all('objects').size;
+    history.perform(
+      commands.addObjects(documents, [
+        { object: work('7'), private: { value: '10' } },
+        { object: work('8'), private: { value: '20' } },
+      ]),
+    );
+    expect(documents.all('values').size).toBe(2);
+    history.undo();
+    expect(documents.all('objects').size).toBe(before);
+    expect(documents.all('values').size).toBe(0);
+    expect(history.undoable).toBeUndefined();
+  });
+
+  test('law: undo of everything leaves what was there; redo of everything brings it back', () => {
+    const { documents, history } = sampleShow();
+    const random = seeded(21);
+    const plain = () => JSON.stringify([[...documents.all('places')].sort(), [...documents.all('memberOf')].sort()]);
+    const start = plain();
+    let acts = 0;
+    for (let step = 0; step < 60; step++) {
+      const piece = `blocks#${1 + Math.floor(random() * 6)}`;
+      if (random() < 0.6)
+        history.perform(
+          commands.place(documents, new Map([[piece, ['layout', random() * 5000, random() * 5000, 0, 0]]])),
+        );
+      else if (random() < 0.5) history.perform(commands.unplace(documents, [piece]));
+      else history.perform(commands.join('v', [piece]));
+    }
+    const end = plain();
+    while (history.undo() !== undefined) acts += 1;
+    expect(plain()).toBe(start);
+    expect(acts).toBeGreaterThan(20);
+    while (history.redo() !== undefined);
+    expect(plain()).toBe(end);
+  });
+});
