@@ -42,7 +42,7 @@ const WRITTEN: readonly (readonly [kind: HardwareKind, pattern: RegExp, hooks: n
 const COUNTS: Readonly<Record<string, number>> = { a: 1, an: 1, one: 1, single: 1, two: 2, pair: 2, three: 3, four: 4 };
 const MM_PER: Readonly<Record<string, number>> = { mm: 1, cm: 10, m: 1000, in: 25.4 };
 
-const NUMBER = String.raw`(\d+(?:[.,]\d+)?(?:[ -]\d+ ?\/ ?\d+)?(?! ?\/)|\d+ ?\/ ?\d+)`;
+const NUMBER = String.raw`(\d+(?:[.,]\d+)?(?:[ -]\d+ ?\/ ?\d+)?(?![\d ]*\/)|\d+ ?\/ ?\d+)`;
 const LENGTH = String.raw`${NUMBER} ?(mm|cm|m\b|in\b|inch|inches|")?\.?`;
 const DROP = [
   new RegExp(String.raw`\bdrop(?: of|:| =)? ${LENGTH}`),
@@ -68,8 +68,8 @@ export function hardwareFrom(text: string): Hardware | Issue {
   if (hooks < 1 || hooks > MOST_HOOKS) return { where: 'hooks', what: 'is no number of hooks', value: hooks };
   const dropMm = lengthIn(plain, DROP);
   const spacingMm = lengthIn(plain, SPACING);
-  if (dropMm === 'no unit') return { where: 'drop', what: 'has no unit', value: text };
-  if (spacingMm === 'no unit') return { where: 'spacing', what: 'has no unit', value: text };
+  if (typeof dropMm === 'string') return { where: 'drop', what: `has ${dropMm}`, value: text };
+  if (typeof spacingMm === 'string') return { where: 'spacing', what: `has ${spacingMm}`, value: text };
   return {
     kind,
     hooks,
@@ -120,19 +120,22 @@ const NOUNS: Readonly<Partial<Record<HardwareKind, string>>> = {
   screws: 'screws?\\b',
 };
 
-function lengthIn(plain: string, patterns: readonly RegExp[]): number | 'no unit' | null {
+function lengthIn(plain: string, patterns: readonly RegExp[]): number | 'no unit' | 'no number' | null {
   for (const pattern of patterns) {
     const found = pattern.exec(plain);
     if (!found?.[1]) continue;
     if (found[2] === undefined) return 'no unit';
     const unit = found[2] === '"' || found[2].startsWith('in') ? 'in' : found[2];
-    return numberOf(found[1]) * (MM_PER[unit] ?? Number.NaN);
+    const mm = numberOf(found[1]) * (MM_PER[unit] ?? Number.NaN);
+    // Trims the last bits of binary arithmetic.
+    return Number.isFinite(mm) ? Math.round(mm * 1e6) / 1e6 : 'no number';
   }
   return null;
 }
 
+/** '95', '9,5', '1/2', '3 3/4'. */
 function numberOf(text: string): number {
-  const [, whole, top, bottom] = /^(?:(\d+(?:[.,]\d+)?)(?![\d ]*\/))?[ -]?(?:(\d+) ?\/ ?(\d+))?$/.exec(text) ?? [];
+  const [, whole, top, bottom] = /^(?:(\d+(?:[.,]\d+)?)(?:$|[ -](?=\d+ ?\/)))?(?:(\d+) ?\/ ?(\d+))?$/.exec(text) ?? [];
   const fraction = top === undefined ? 0 : Number(top) / Number(bottom);
   return Number((whole ?? '0').replace(',', '.')) + fraction;
 }

@@ -33,7 +33,8 @@ export interface SurfacePoint {
 }
 
 /**
- * The fold-out of a room (mm, Y down); gapMm parts each wall's base (its y = 0) from the plan's edge. RangeError on a
+ * The fold-out of a room (mm, Y down); gapMm parts each wall's base (its y = 0) from the plan's edge. Make it wider than
+ * the floor falls, or the plan lies over the feet of the walls. RangeError on a
  * negative gap.
  */
 export function foldOutOf(shape: RoomShape, gapMm: number): FoldOut {

@@ -110,6 +110,7 @@ export function lengthFrom(text: string, unit: LengthUnit): LengthReading {
 function plainOf(text: string): string {
   return text
     .replace(/[½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/g, (sign) => ` ${VULGAR[sign] ?? ''} `)
+    .replace(/[⁰¹²³⁴-⁹]+/g, ' $&')
     .normalize('NFKC')
     .replace(/[⁄∕]/g, '/')
     .replace(/[−–—‐‑]/g, '-')

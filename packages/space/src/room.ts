@@ -48,7 +48,8 @@ export function floorLevelAt(shape: RoomShape, xMm: number, yMm: number): number
   const u = shareOf(xMm, shape.widthMm);
   const v = shareOf(yMm, shape.depthMm);
   const [footLeft, footRight, headRight, headLeft] = shape.cornersMm;
-  return (1 - v) * ((1 - u) * footLeft + u * footRight) + v * ((1 - u) * headLeft + u * headRight);
+  const foot = between(footLeft, footRight, u);
+  return between(foot, between(headLeft, headRight, u), v);
 }
 
 /** Floor above the level plane at the foot of a wall, x along it (mm). */
@@ -118,6 +119,11 @@ export function roomIssuesOf(shape: RoomShape): readonly Issue[] {
     issues.push({ where: 'laser line', what: 'must lie between floor and ceiling', value: shape.laserMm });
   }
   return issues;
+}
+
+/** Written so that equal ends, and either end, come out exactly. */
+function between(from: number, to: number, share: number): number {
+  return from + (to - from) * share;
 }
 
 function shareOf(value: number, whole: number): number {
