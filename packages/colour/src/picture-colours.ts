@@ -1,4 +1,4 @@
-import { assertPixels, type Mask, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
+import { assertPixels, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import { paletteOf, type Swatch } from './palette.ts';
 
 /** Stored beside derived colours; raised whenever the same pixels would give others, so that they are made again. */
@@ -55,7 +55,7 @@ export function pictureColoursOf(pixels: Pixels, options: PictureColoursOptions 
 }
 
 /** 1 for each opaque pixel of the rim, else 0, row by row. */
-export function rimOf(pixels: Pixels): Mask {
+export function rimOf(pixels: Pixels): Uint8Array {
   assertPixels(pixels);
   const { data, width, height } = pixels;
   let [left, right, top, bottom] = [width, -1, height, -1];

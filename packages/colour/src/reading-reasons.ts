@@ -3,6 +3,9 @@ import type { LabD65 } from './lab.ts';
 import { type Field, type Measures, WITHIN } from './measures.ts';
 import type { ReadingThresholds, ReadingWord } from './reading-thresholds.ts';
 
+// A field smaller than this is not named: nobody would point at it.
+const ACCENT = 0.05;
+
 /** What a reason is made from. */
 export interface ReadingFacts {
   readonly word: ReadingWord;
@@ -44,13 +47,17 @@ export function fractionWordsOf(share: number): string {
 
 function lostReasonOf({ wall, bodyFields, edge, shareWithin10, thresholds }: ReadingFacts): string {
   const opening = `${capitalOf(fractionWordsOf(shareWithin10))} of it is ${wallsOwn(wall)}`;
-  const far = bodyFields.filter((field) => field.deltaE >= thresholds.carriesEdge && field.share >= 0.05);
-  const farthest = far.reduce<Field | null>(
-    (most, field) => (most && most.deltaE >= field.deltaE ? most : field),
-    null,
-  );
-  const parting = farthest ? `Only the ${colourNameOf(farthest.lab)} parts them.` : 'Nothing parts them.';
-  return `${opening}, and the edge ${likenessPhraseOf(edge, wall)}. ${parting}`;
+  const far = bodyFields.filter((field) => field.deltaE >= thresholds.carriesEdge && field.share >= ACCENT);
+  return `${opening}, and the edge ${likenessPhraseOf(edge, wall)}. ${partingOf(far)}`;
+}
+
+function partingOf(far: readonly Field[]): string {
+  const names = [...new Set(far.map((field) => colourNameOf(field.lab)))];
+  if (names.length === 0) return 'Nothing parts them.';
+  if (names.length === 1) return `Only the ${names[0]} parts them.`;
+  return names.length === 2
+    ? `Only the ${names[0]} and the ${names[1]} part them.`
+    : 'Only its smaller fields part them.';
 }
 
 function weakReasonOf({ wall, bodyFields, edgeFields, body, edge, shareWithin10, thresholds }: ReadingFacts): string {
