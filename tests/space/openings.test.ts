@@ -87,6 +87,7 @@ describe('openings', () => {
       { where: 'river', what: 'overlaps another opening', value: 'second' },
     ]);
     expect(openingIssuesOf([window, beside(2000)], shapeOf)).toEqual([]);
+    expect(openingIssuesOf([beside(2000), window], shapeOf)).toEqual([]);
     expect(openingIssuesOf([{ ...window, heightMm: 900 }, { ...beside(600, 1700) }], shapeOf)).toEqual([]);
   });
 });
