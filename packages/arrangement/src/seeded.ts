@@ -1,0 +1,13 @@
+/**
+ * A stream of numbers in [0, 1) that a seed fixes for ever, so that the same question has the same answer everywhere.
+ * The generator is Mulberry32 (T. Ettinger, 2017, public domain).
+ */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0;
+  return () => {
+    state = (state + 0x6d2b79f5) | 0;
+    let mixed = Math.imul(state ^ (state >>> 15), 1 | state);
+    mixed = (mixed + Math.imul(mixed ^ (mixed >>> 7), 61 | mixed)) ^ mixed;
+    return ((mixed ^ (mixed >>> 14)) >>> 0) / 4294967296;
+  };
+}
