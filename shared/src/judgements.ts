@@ -55,15 +55,16 @@ export interface OpeningBox extends Box {
   readonly side: 0 | 1;
 }
 
-/** Where a piece hangs from, as a preparator needs it. Heights in mm. */
-export interface HookPlan {
-  readonly hardware: Hardware;
-  readonly heightMm: number;
-  readonly fromLaserMm: number;
-  readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
-  /** True when hardware is not recorded: no figure is invented. */
-  readonly unknown: boolean;
-}
+/** Where a piece hangs from, as a preparator needs it. Heights in mm; nothing is invented where a figure is missing. */
+export type HookPlan =
+  | { readonly known: false; readonly hardware: Hardware | null; readonly missing: string }
+  | {
+      readonly known: true;
+      readonly hardware: Hardware;
+      readonly heightMm: number;
+      readonly fromLaserMm: number;
+      readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
+    };
 
 export type VignetteState = 'drafted' | 'signed off in part' | 'agreed' | 'changed since';
 
@@ -212,20 +213,26 @@ export class Judgements {
     const room = at === null ? null : this.where.roomOf(at[0]);
     if (at === null || size === null || object === undefined || wall === null || room === null) return null;
     const hardware = this.hardwareOf(object);
-    const known = hardware ?? { kind: 'none', hooks: 1, dropMm: 0, spacingMm: 0 };
-    const heightMm = hookHeightOf({ centreMm: at[2], heightMm: size.heightMm, dropMm: known.dropMm ?? 0 });
+    if (hardware === null) return { known: false, hardware, missing: 'hardware not known' };
+    if (hardware.hooks === 0) return { known: false, hardware, missing: 'no hooks' };
+    if (!size.known) return { known: false, hardware, missing: 'size not known' };
+    if (hardware.dropMm === undefined) return { known: false, hardware, missing: 'drop not known' };
+    if (hardware.hooks > 1 && hardware.spacingMm === undefined) {
+      return { known: false, hardware, missing: 'spacing of the hooks not known' };
+    }
+    const heightMm = hookHeightOf({ centreMm: at[2], heightMm: size.heightMm, dropMm: hardware.dropMm });
     const xs = hooksOf({
       centreXmm: at[1],
       widthMm: size.widthMm,
-      hooks: known.hooks,
-      ...(known.spacingMm === undefined ? {} : { spacingMm: known.spacingMm }),
+      hooks: hardware.hooks,
+      ...(hardware.spacingMm === undefined ? {} : { spacingMm: hardware.spacingMm }),
     });
     return {
-      hardware: known as Hardware,
+      known: true,
+      hardware,
       heightMm,
       fromLaserMm: heightMm - room.laserMm,
       points: xs.map((xMm) => ({ xMm, fromFloorMm: heightMm - wall.floorAt(xMm) })),
-      unknown: hardware === null,
     };
   }
 

@@ -86,10 +86,10 @@ export interface MeasuredSize {
 export interface HardwareFact {
   readonly kind: string;
   readonly hooks: number;
-  /** Top edge to bearing point, under tension. */
-  readonly dropMm: number;
-  /** Between the outer hooks. */
-  readonly spacingMm: number;
+  /** Top edge to bearing point, under tension. Absent: not known. */
+  readonly dropMm?: number;
+  /** Between the outer hooks. Absent: not known. */
+  readonly spacingMm?: number;
 }
 
 /** A record of the checklist. On screen a work or an object; texts are kept as written. */
