@@ -63,6 +63,7 @@ export type HookPlan =
       readonly hardware: Hardware;
       readonly heightMm: number;
       readonly fromLaserMm: number;
+      /** Empty where it hangs on several hooks whose spacing is not known: the height holds, the places do not. */
       readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
     };
 
@@ -217,16 +218,17 @@ export class Judgements {
     if (hardware.hooks === 0) return { known: false, hardware, missing: 'no hooks' };
     if (!size.known) return { known: false, hardware, missing: 'size not known' };
     if (hardware.dropMm === undefined) return { known: false, hardware, missing: 'drop not known' };
-    if (hardware.hooks > 1 && hardware.spacingMm === undefined) {
-      return { known: false, hardware, missing: 'spacing of the hooks not known' };
-    }
+    if (at[4] !== 0) return { known: false, hardware, missing: 'it hangs turned: mark its hooks from a template' };
     const heightMm = hookHeightOf({ centreMm: at[2], heightMm: size.heightMm, dropMm: hardware.dropMm });
-    const xs = hooksOf({
-      centreXmm: at[1],
-      widthMm: size.widthMm,
-      hooks: hardware.hooks,
-      ...(hardware.spacingMm === undefined ? {} : { spacingMm: hardware.spacingMm }),
-    });
+    const xs =
+      hardware.hooks > 1 && hardware.spacingMm === undefined
+        ? []
+        : hooksOf({
+            centreXmm: at[1],
+            widthMm: size.widthMm,
+            hooks: hardware.hooks,
+            ...(hardware.spacingMm === undefined ? {} : { spacingMm: hardware.spacingMm }),
+          });
     return {
       known: true,
       hardware,
