@@ -7,9 +7,11 @@ import type { Box } from '@enfilade/arrangement/boxes';
 import { gapsOf, type NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
 import type { LabD65 } from '@enfilade/colour/lab';
 import { type Reading, readingOn } from '@enfilade/colour/reading';
-import { type Caution, cautionsOf } from '@enfilade/practice/cautions';
+import { type Caution, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
 import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
 import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
+import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
+import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import type { ShowDocuments } from './documents.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
@@ -45,14 +47,13 @@ export interface PictureFacts {
 export interface FixtureBox extends Box {
   readonly id: string;
   readonly kind: string;
+  readonly surface: SurfaceId;
   readonly clearMm: number;
 }
 
 export interface OpeningBox extends Box {
   readonly id: string;
   readonly opening: Opening;
-  /** Which of its sides lies on this wall. */
-  readonly side: 0 | 1;
 }
 
 /** Where a piece hangs from, as a preparator needs it. Heights in mm; nothing is invented where a figure is missing. */
@@ -149,23 +150,15 @@ export class Judgements {
     return reading;
   }
 
+  /** Openings of a wall by centre and size; a doorway reaches down to a fallen floor. */
   openingsOn(surface: SurfaceId): OpeningBox[] {
-    const boxes: OpeningBox[] = [];
-    for (const [id, opening] of this.documents.all('openings')) {
-      for (const [side, at] of opening.sides.entries()) {
-        if (at.surface !== surface) continue;
-        boxes.push({
-          id,
-          opening,
-          side: side as 0 | 1,
-          xMm: at.xMm + opening.widthMm / 2,
-          yMm: opening.sillMm + opening.heightMm / 2,
-          widthMm: opening.widthMm,
-          heightMm: opening.heightMm,
-        });
-      }
-    }
-    return boxes;
+    const openings = this.documents.all('openings');
+    const listed = [...openings].map(([id, opening]) => ({ id, ...opening }));
+    const room = this.where.roomOf(surface);
+    return openingBoxesOn(surface, listed, room ?? undefined).flatMap((box) => {
+      const opening = openings.get(box.id);
+      return opening === undefined ? [] : [{ ...box, opening }];
+    });
   }
 
   fixturesOn(surface: SurfaceId): FixtureBox[] {
@@ -178,15 +171,7 @@ export class Judgements {
 
   /** Openings, and fixtures with their margins: what nothing may hang over. */
   keepClearOn(surface: SurfaceId): Box[] {
-    return [
-      ...this.openingsOn(surface),
-      ...this.fixturesOn(surface).map((fixture) => ({
-        xMm: fixture.xMm,
-        yMm: fixture.yMm,
-        widthMm: fixture.widthMm + 2 * fixture.clearMm,
-        heightMm: fixture.heightMm + 2 * fixture.clearMm,
-      })),
-    ];
+    return [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
   }
 
   elevationOf(surface: SurfaceId): Seen[] {
@@ -245,13 +230,14 @@ export class Judgements {
     return 'what' in read ? null : read;
   }
 
-  cautionsOf(pieceId: PieceId): readonly Caution[] {
+  /** What is to be minded about a piece where it is, with figures in the reader's words (cm and kg without). */
+  cautionsOf(pieceId: PieceId, words?: CautionWords): readonly Caution[] {
     const at = this.where.placeOf(pieceId);
     const object = this.objectOf(pieceId);
     const size = this.where.sizeOf(pieceId);
     if (object === undefined || size === null) return [];
     const wall = at === null ? null : this.where.wallOf(at[0]);
-    return cautionsOf({
+    const facts = {
       onWall: wall !== null,
       placed: at !== null,
       widthMm: size.widthMm,
@@ -261,12 +247,14 @@ export class Judgements {
       centreMm: at?.[2] ?? 0,
       turnDegrees: (at?.[4] ?? 0) / 100,
       floorMm: wall === null || at === null ? 0 : wall.floorAt(at[1]),
+      liftMm: at?.[3] ?? 0,
       sizeKnown: size.known,
       sizeCertain: size.certain,
       weightKg: object.weightKg ?? null,
       hardware: this.hardwareOf(object),
       fixtures: at === null ? [] : this.fixturesOn(at[0]),
-    });
+    };
+    return words === undefined ? cautionsOf(facts) : cautionsOf(facts, words);
   }
 
   /** Where a vignette stands: whose word it has, and what changed since. */
