@@ -29,7 +29,6 @@ export function shelfUnit(w: number, h: number, levels: readonly number[]): Draw
     rect(w - 3, 0, 3, h, hex(34, 10, 18)) +
     stroke(`M.2 0V${n(h)}`, hex(66, 11, 28), 0.4);
   body += rect(0, h - 4, 4, 4, hex(30, 9, 15)) + rect(w - 4, h - 4, 4, 4, hex(22, 7, 11));
-  body += textured(`M0 0h${n(w)}v${n(h)}h${n(-w)}z`, 'grain', 0.12);
   return {
     defs:
       OAK +
@@ -41,8 +40,7 @@ export function shelfUnit(w: number, h: number, levels: readonly number[]): Draw
           [1, hex(40, 10, 20)],
         ],
       ) +
-      noise('grainUp', 0.6, 0.02, 2, 5, 1.8) +
-      noise('grain', 0.03, 0.8, 2, 6, 1.8),
+      noise('grainUp', 0.6, 0.02, 2, 5, 1.8),
     body,
   };
 }

@@ -109,7 +109,7 @@ const twoRivers: Weave = (w, h) => {
 };
 
 const meadowUnderWater: Weave = (w, h) => {
-  let s = rect(0, 0, w, h, LEAF) + rect(0, 0, w, h * 0.2, hex(88, -3, 2));
+  let s = rect(0, 0, w, h, LEAF) + rect(0, 0, w, h * 0.26, hex(88, -3, 2));
   s += band(w, h, [0.2, 0.24, 0.18, 0.22], [0.16, 0.12, 0.17, 0.14], hex(70, -22, 18));
   for (let i = 0; i < 5; i++)
     s += path(
