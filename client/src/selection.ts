@@ -4,7 +4,7 @@ import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
 import { useSyncExternalStore } from 'react';
 
 /** A small store a component can subscribe to. */
-class Store<T> {
+export class Store<T> {
   private value: T;
   private readonly listeners = new Set<() => void>();
 

@@ -1,0 +1,86 @@
+/** The whole page: head, bands, then a stage with its caption, card and foot, or a sheet. */
+import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
+import { lazy, Suspense, useEffect, useMemo } from 'react';
+import { prefer, usePreferences } from './preferences.ts';
+import { choose } from './selection.ts';
+import { isStage, viewName, viewOf } from './shell/current-view.ts';
+import { closeFoot } from './shell/foot.ts';
+import { Head } from './shell/head.tsx';
+import { LiveRegion } from './shell/live-region.tsx';
+import { Opening } from './shell/opening.tsx';
+import { Bands, ViewerBand } from './shell/saving-words.tsx';
+import { StagePage } from './shell/stage-page.tsx';
+import { useUndoKeys } from './shell/undo.tsx';
+import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
+import { toAddress, useAddress, type View } from './view-address.ts';
+import './app.css';
+
+const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
+const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
+const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
+const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.Paper })));
+
+export function App() {
+  const show = useShow();
+  const saving = useSaving();
+  return saving.kind === 'opening' && !show.arrived ? <Opening /> : <OpenShow />;
+}
+
+function OpenShow() {
+  const { documents, presence } = useShow();
+  useRoots('rooms');
+  useUndoKeys();
+  const { surround } = usePreferences();
+  const address = useAddress();
+  // The same view object while the address names the same page, so that a room's change is no change of page.
+  const key = toAddress(viewOf(documents, address));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the view
+  const view = useMemo(() => viewOf(documents, address), [key]);
+  const title = (useEntity('settings', 'title') as string | undefined) ?? DEFAULT_SETTINGS.title;
+  const name = viewName(documents, view);
+
+  useEffect(() => prefer({ surround }), [surround]);
+  useEffect(() => {
+    document.title = `${name}: ${title}`;
+  }, [name, title]);
+  useEffect(() => {
+    presence.say({ at: key.slice(1) });
+    closeFoot();
+    if (!isStage(view)) choose([]);
+  }, [presence, key, view]);
+
+  return (
+    <div className={isStage(view) ? 'app app-stage' : 'app'}>
+      <button type="button" className="skip" onClick={skipToMain}>
+        Skip to the {isStage(view) ? 'wall' : 'page'}
+      </button>
+      <Head view={view} />
+      <div className="app-bands">
+        <Bands />
+        <ViewerBand />
+      </div>
+      {isStage(view) ? <StagePage view={view} /> : <SheetPage view={view} />}
+      <LiveRegion />
+    </div>
+  );
+}
+
+/** The address after # names the page, so the way past the head moves the focus itself. */
+function skipToMain(): void {
+  const main = document.getElementById('main');
+  const target = main?.querySelector<HTMLElement>('[role="application"]') ?? main;
+  target?.focus();
+}
+
+function SheetPage({ view }: { readonly view: View }) {
+  return (
+    <main id="main" className="sheet-page" tabIndex={-1}>
+      <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
+        {view.sheet === 'bring-in' ? <BringIn /> : null}
+        {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
+        {view.sheet === 'vignettes' ? <VignetteList /> : null}
+        {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
+      </Suspense>
+    </main>
+  );
+}

@@ -1,0 +1,184 @@
+/** The column beside the stage: what is being faced, its paint, its vignettes, and all that is on it as a list. */
+import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
+import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { lengthText } from '@enfilade/space/lengths';
+import { useState } from 'react';
+import { usePreferences } from '../preferences.ts';
+import { openDeck, useFoot } from '../shell/foot.ts';
+import { StateMark } from '../shell/marks.tsx';
+import { STRIP_SIDES } from '../shell/strip-plan.ts';
+import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { toAddress, type View } from '../view-address.ts';
+import { ReadingCounts } from './reading-counts.tsx';
+import { capital, shortSurfaceName } from './surface-names.ts';
+import { VignetteCaption } from './vignette-caption.tsx';
+import { vignettesOn } from './vignettes-on.ts';
+import { WallList } from './wall-list.tsx';
+import './stage-caption.css';
+
+export function StageCaption({ view }: { readonly view: View }) {
+  useRoots(
+    'rooms',
+    'openings',
+    'places',
+    'paints',
+    'deck',
+    'vignettes',
+    'memberOf',
+    'objects',
+    'pieces',
+    'signatures',
+    'settings',
+  );
+  usePictures();
+  if (view.sheet === 'room') return <RoomCaption roomId={view.roomId} />;
+  if (view.sheet === 'wall') return <WallCaption surface={view.surface} />;
+  if (view.sheet === 'layout') return <LayoutCaption />;
+  return null;
+}
+
+function WallCaption({ surface }: { readonly surface: SurfaceId }) {
+  const { documents, judgements } = useShow();
+  const roomId = surfaceParts(surface)?.roomId ?? '';
+  const room = documents.get('rooms', roomId);
+  const here = vignettesOn(judgements, surface);
+  const bare = judgements.where.directlyOn(surface).size === 0;
+  const name = capital(shortSurfaceName(documents, surface));
+  return (
+    <div className="stage-caption">
+      <p className="t1">
+        <a href={toAddress({ sheet: 'room', roomId })}>{room?.name}</a>, {shortSurfaceName(documents, surface)}
+      </p>
+      {here.length === 0 ? <h1>{name}</h1> : <h1 className="spoken">{`${room?.name}, ${name}`}</h1>}
+      <PaintLine surface={surface} />
+      {bare ? <p className="cap">Bare. Take something from the rail.</p> : <ReadingCounts surface={surface} />}
+      {here.map((vignette) => (
+        <VignetteCaption key={vignette.id} here={vignette} alone={false} />
+      ))}
+      <ListFold surface={surface} words="All on this wall, as a list" />
+    </div>
+  );
+}
+
+/** The paint of a wall as a word that opens the deck; for who may not paint, only the word. */
+function PaintLine({ surface }: { readonly surface: SurfaceId }) {
+  const show = useShow();
+  const foot = useFoot();
+  const paint = show.judgements.paintOf(surface);
+  const words = paint === null ? 'none yet' : `${paint.name}, LRV ${Math.round(lrvOf(paint.lab))}`;
+  const open = foot.kind === 'deck' && foot.surface === surface;
+  return (
+    <p className="paint-line t1">
+      {paint === null ? null : <i style={{ background: hexFromLabD65(paint.lab) }} aria-hidden="true" />}
+      {show.may('hang') ? (
+        <button type="button" aria-expanded={open} onClick={() => openDeck(surface)}>
+          Paint: {words}
+        </button>
+      ) : (
+        <span>Paint: {words}</span>
+      )}
+    </p>
+  );
+}
+
+function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
+  const show = useShow();
+  const { documents, judgements } = show;
+  const { unit } = usePreferences();
+  const room = documents.get('rooms', roomId);
+  if (room === undefined) return null;
+  const fall = Math.max(...room.cornersMm) - Math.min(...room.cornersMm);
+  const carriers = [...judgements.where.directlyOn(`${roomId}:floor`)].filter(
+    (pieceId) => judgements.where.levelsOf(pieceId).length > 0,
+  );
+  return (
+    <div className="stage-caption">
+      <p className="t1">Fold-out: the plan, its four walls laid flat</p>
+      <h1>{room.name}</h1>
+      <p className="t1">
+        {lengthText(room.widthMm, unit)} × {lengthText(room.depthMm, unit)}, walls {lengthText(room.heightMm, unit)}.
+        {fall > 0 ? ` The floor falls ${lengthText(fall, unit)}.` : ''}
+      </p>
+      {show.may('rooms') ? (
+        <p className="t1">
+          <a href={toAddress({ sheet: 'measure', roomId })}>measure</a>
+        </p>
+      ) : null}
+      <ul className="room-walls">
+        {STRIP_SIDES.map((side) => {
+          const surface = `${roomId}:${side}`;
+          const paint = judgements.paintOf(surface);
+          return (
+            <li key={side}>
+              <h2>
+                <a href={toAddress({ sheet: 'wall', surface })}>{capital(shortSurfaceName(documents, surface))}</a>
+              </h2>
+              {paint === null ? null : (
+                <p className="t1">
+                  {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
+                </p>
+              )}
+              {vignettesOn(judgements, surface).map(({ id, vignette }) => {
+                const state = judgements.standingOf(id)?.state ?? 'drafted';
+                return (
+                  <p key={id} className="t1 room-vignette">
+                    <StateMark state={state} sizePx={11} />
+                    <span>
+                      {vignette.name}, {state}
+                    </span>
+                  </p>
+                );
+              })}
+              <ReadingCounts surface={surface} only="lost" />
+            </li>
+          );
+        })}
+      </ul>
+      {carriers.length === 0 ? null : (
+        <>
+          <p className="t1 b">Carriers</p>
+          {carriers.map((pieceId) => {
+            const load = judgements.where.loadOf(pieceId).length;
+            return (
+              <p className="t1" key={pieceId}>
+                {judgements.nameOf(pieceId)}: {load === 0 ? 'bare' : `${load} on it`}
+              </p>
+            );
+          })}
+        </>
+      )}
+      <ListFold surface={`${roomId}:floor`} words="All on this floor, as a list" />
+    </div>
+  );
+}
+
+function LayoutCaption() {
+  const { judgements } = useShow();
+  const bare = judgements.where.directlyOn(LAYOUT_FLOOR).size === 0;
+  return (
+    <div className="stage-caption">
+      <h1>Layout floor</h1>
+      <p className="cap">
+        {bare
+          ? 'Bare. Lay things out here, at true size, before they meet a wall.'
+          : 'At true size, before they meet a wall.'}
+      </p>
+      {vignettesOn(judgements, LAYOUT_FLOOR).map((here) => (
+        <VignetteCaption key={here.id} here={here} alone={false} />
+      ))}
+      <ListFold surface={LAYOUT_FLOOR} words="All on this floor, as a list" />
+    </div>
+  );
+}
+
+function ListFold({ surface, words }: { readonly surface: SurfaceId; readonly words: string }) {
+  const [open, setOpen] = useState(false);
+  return (
+    <div className="list-fold">
+      <button type="button" className="t1" aria-expanded={open} onClick={() => setOpen(!open)}>
+        {words}
+      </button>
+      <WallList surface={surface} open={open} />
+    </div>
+  );
+}

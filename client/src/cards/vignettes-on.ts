@@ -1,0 +1,52 @@
+/** Which vignettes are where: a vignette is on the surface of its focal work, else on that of most of its members. */
+import { membersOf } from '@enfilade/shared/commands';
+import type { Judgements } from '@enfilade/shared/judgements';
+import { type PieceId, type SurfaceId, surfaceParts, type Vignette, type VignetteId } from '@enfilade/shared/schema';
+
+export interface VignetteHere {
+  readonly id: VignetteId;
+  readonly vignette: Vignette;
+  readonly members: readonly PieceId[];
+  /** Null while none of it is placed. */
+  readonly surface: SurfaceId | null;
+}
+
+const known = new WeakMap<Judgements, { key: string; all: readonly VignetteHere[] }>();
+
+/** All vignettes in their order, with where they are. */
+export function vignettesOf(judgements: Judgements): readonly VignetteHere[] {
+  const { documents } = judgements;
+  const key = (['vignettes', 'memberOf', 'places', 'objects'] as const).map((root) => documents.version(root)).join();
+  const before = known.get(judgements);
+  if (before?.key === key) return before.all;
+  const all = [...documents.all('vignettes')]
+    .sort(([idA, a], [idB, b]) => (a.order < b.order ? -1 : a.order > b.order ? 1 : idA < idB ? -1 : 1))
+    .map(([id, vignette]) => {
+      const members = membersOf(documents, id);
+      return { id, vignette, members, surface: surfaceOfAll(judgements, vignette.focal, members) };
+    });
+  known.set(judgements, { key, all });
+  return all;
+}
+
+function surfaceOfAll(judgements: Judgements, focal: PieceId | null, members: readonly PieceId[]): SurfaceId | null {
+  const focalOn = focal === null ? null : judgements.where.surfaceOf(focal);
+  if (focalOn !== null) return focalOn;
+  const counts = new Map<SurfaceId, number>();
+  for (const pieceId of members) {
+    const on = judgements.where.surfaceOf(pieceId);
+    if (on !== null) counts.set(on, (counts.get(on) ?? 0) + 1);
+  }
+  return [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0]?.[0] ?? null;
+}
+
+export function vignettesOn(judgements: Judgements, surface: SurfaceId): readonly VignetteHere[] {
+  return vignettesOf(judgements).filter((here) => here.surface === surface);
+}
+
+/** Those on any surface of a room, and how many of them everyone has agreed to. */
+export function agreementIn(judgements: Judgements, roomId: string): { readonly agreed: number; readonly of: number } {
+  const here = vignettesOf(judgements).filter(({ surface }) => surfaceParts(surface ?? '')?.roomId === roomId);
+  const agreed = here.filter(({ id }) => judgements.standingOf(id)?.state === 'agreed').length;
+  return { agreed, of: here.length };
+}

@@ -1,0 +1,80 @@
+/** Everything on a surface as a real list, in reading order, with its numbers: for the keyboard and the listener. */
+import type { Judgements } from '@enfilade/shared/judgements';
+import type { PieceId, SurfaceId } from '@enfilade/shared/schema';
+import type { Seen } from '@enfilade/shared/whereabouts';
+import { lengthText } from '@enfilade/space/lengths';
+import { type MouseEvent, memo, useMemo } from 'react';
+import { type Unit, usePreferences } from '../preferences.ts';
+import { choose, chooseToo, selection, useStore } from '../selection.ts';
+import { useShow } from '../sync/hooks.ts';
+import './wall-list.css';
+
+/** Left to right as one walks along it; what hangs above another first. */
+export function inReadingOrder(seen: readonly Seen[]): Seen[] {
+  return [...seen].sort((a, b) => a.xMm - b.xMm || b.yMm - a.yMm || (a.pieceId < b.pieceId ? -1 : 1));
+}
+
+function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
+  const wall = judgements.where.wallOf(surface) !== null;
+  return inReadingOrder(wall ? judgements.elevationOf(surface) : judgements.where.planOf(surface));
+}
+
+/** One line: name, numbers, and how it reads. */
+export function listLine(judgements: Judgements, seen: Seen, surface: SurfaceId, unit: Unit): string {
+  const wall = judgements.where.wallOf(surface) !== null;
+  const left = lengthText(seen.xMm - seen.widthMm / 2, unit);
+  const numbers = wall
+    ? `centre ${lengthText(seen.yMm, unit)} high, ${left} from the left corner`
+    : `${left} from the left, ${lengthText(seen.yMm - seen.heightMm / 2, unit)} from the entrance wall`;
+  const word = seen.direct && wall ? judgements.readingOf(seen.pieceId)?.word : undefined;
+  const before = wall && !seen.direct ? 'stands before it, ' : '';
+  return `${before}${numbers}${word === undefined ? '' : `, ${word}`}`;
+}
+
+export function WallList({ surface, open }: { readonly surface: SurfaceId; readonly open: boolean }) {
+  const { judgements, documents } = useShow();
+  const { unit } = usePreferences();
+  const chosen = useStore(selection);
+  const key = (['places', 'objects', 'pieces', 'paints', 'rooms'] as const).map((r) => documents.version(r)).join();
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the versions stand for what is read
+  const seen = useMemo(() => seenOn(judgements, surface), [judgements, surface, key]);
+  const chosenSet = useMemo(() => new Set(chosen), [chosen]);
+  if (seen.length === 0) return open ? <p className="t1">Nothing is on it.</p> : null;
+  return (
+    <ul className={open ? 'wall-list' : 'wall-list spoken wall-list-folded'} aria-label="All on this surface">
+      {seen.map((one) => (
+        <Line
+          key={one.pieceId}
+          pieceId={one.pieceId}
+          name={judgements.nameOf(one.pieceId)}
+          numbers={listLine(judgements, one, surface, unit)}
+          chosen={chosenSet.has(one.pieceId)}
+          reachable={open}
+        />
+      ))}
+    </ul>
+  );
+}
+
+const Line = memo(function Line(props: {
+  pieceId: PieceId;
+  name: string;
+  numbers: string;
+  chosen: boolean;
+  reachable: boolean;
+}) {
+  const { pieceId, name, numbers, chosen, reachable } = props;
+  const press = (event: MouseEvent): void => {
+    if (event.shiftKey || event.ctrlKey || event.metaKey) chooseToo(pieceId);
+    else choose([pieceId]);
+  };
+  return (
+    <li>
+      {/* Folded away it is still in the accessibility tree, but no stop for the Tab key nobody sees. */}
+      <button type="button" aria-pressed={chosen} tabIndex={reachable ? 0 : -1} onClick={press}>
+        {name}
+      </button>
+      <span>{numbers}</span>
+    </li>
+  );
+});

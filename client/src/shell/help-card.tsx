@@ -1,0 +1,75 @@
+/** One card with every key and every mark. */
+import { useEffect, useRef } from 'react';
+import { KEYS } from '../stage/keys.ts';
+import { CautionMark, ReadingMark, StateMark } from './marks.tsx';
+import './help-card.css';
+
+const SHELL_KEYS: readonly { readonly keys: string; readonly what: string }[] = [
+  { keys: 'Ctrl Z', what: 'undo your last act' },
+  { keys: 'Ctrl Shift Z', what: 'redo it' },
+  { keys: 'Tab', what: 'head, caption, wall, list, card, foot' },
+  { keys: 'Arrows, in the strip', what: 'go from room to wall to room' },
+  { keys: 'Enter, in a field', what: 'set the number you typed' },
+  { keys: 'Up, Down, in a field', what: 'one centimetre or half an inch more or less' },
+  { keys: 'Escape, in a field', what: 'what stood there before' },
+];
+
+export function HelpCard({ close }: { readonly close: () => void }) {
+  const dialog = useRef<HTMLDialogElement>(null);
+  useEffect(() => {
+    const node = dialog.current;
+    node?.showModal();
+    return () => node?.close();
+  }, []);
+  return (
+    <dialog ref={dialog} className="help-card card" aria-labelledby="help-title" onClose={close}>
+      <header>
+        <h2 id="help-title">Keys and marks</h2>
+        <button type="button" onClick={close}>
+          fold away
+        </button>
+      </header>
+      <div className="help-columns">
+        <table>
+          <caption className="spoken">Keys</caption>
+          <tbody>
+            {[...KEYS, ...SHELL_KEYS].map(({ keys, what }) => (
+              <tr key={keys + what}>
+                <th scope="row">{keys}</th>
+                <td>{what}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+        <div>
+          <h3>How a work reads on its wall</h3>
+          <ul>
+            {(['lost', 'weak', 'holds', 'carries'] as const).map((word) => (
+              <li key={word}>
+                <ReadingMark word={word} /> {word}
+              </li>
+            ))}
+          </ul>
+          <h3>Where a vignette stands</h3>
+          <ul>
+            {(['drafted', 'signed off in part', 'agreed', 'changed since'] as const).map((state) => (
+              <li key={state}>
+                <StateMark state={state} /> {state}
+              </li>
+            ))}
+          </ul>
+          <h3>Besides</h3>
+          <ul>
+            <li>
+              <CautionMark /> a caution: someone or something can be hurt
+            </li>
+            <li>
+              <span className="unk help-hatch" aria-hidden="true" /> hatched: estimated, or not known
+            </li>
+          </ul>
+          <p className="t1">A screen is no proof: judge a colour from a drawdown on the wall, under its lamp.</p>
+        </div>
+      </div>
+    </dialog>
+  );
+}

@@ -1,0 +1,22 @@
+/** Where the page folds: asked of the window, so that what is folded away is not drawn at all. */
+import { useSyncExternalStore } from 'react';
+
+function useMedia(query: string): boolean {
+  return useSyncExternalStore(
+    (tell) => {
+      const list = matchMedia(query);
+      list.addEventListener('change', tell);
+      return () => list.removeEventListener('change', tell);
+    },
+    () => matchMedia(query).matches,
+  );
+}
+
+/** 'wide': caption, stage and card side by side. 'tablet': the caption folds under. 'narrow': one under the other. */
+export type Fold = 'wide' | 'tablet' | 'narrow';
+
+export function useFold(): Fold {
+  const narrow = useMedia('(max-width: 899px), (max-height: 559px)');
+  const tablet = useMedia('(max-width: 1179px)');
+  return narrow ? 'narrow' : tablet ? 'tablet' : 'wide';
+}

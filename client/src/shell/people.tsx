@@ -1,0 +1,48 @@
+/** Who is here, with their rings, and where each of them is looking. */
+import type { ShowDocuments } from '@enfilade/shared/documents';
+import { useOthers, useRoots, useSaving, useShow } from '../sync/hooks.ts';
+import { toAddress, type View, viewFrom } from '../view-address.ts';
+import { roomOfView, viewName } from './current-view.ts';
+import { Ring } from './ring.tsx';
+
+/** 'on this wall', 'in the Counting Room', 'at the layout floor': where someone is, as seen from my view. */
+export function whereText(documents: ShowDocuments, theirs: View | null, mine: View): string {
+  if (theirs === null) return '';
+  if (toAddress(theirs) === toAddress(mine)) {
+    return { wall: 'on this wall', room: 'in this room', layout: 'on this floor' }[theirs.sheet as string] ?? 'here';
+  }
+  const room = roomOfView(theirs);
+  const name = room === null ? undefined : documents.get('rooms', room)?.name;
+  if (name !== undefined) return room === roomOfView(mine) ? 'in this room' : `in the ${name.replace(/^the /i, '')}`;
+  return theirs.sheet === 'layout' ? 'on the layout floor' : `at ${viewName(documents, theirs).toLowerCase()}`;
+}
+
+export function People({ view }: { readonly view: View }) {
+  const show = useShow();
+  const others = useOthers();
+  const saving = useSaving();
+  useRoots('rooms');
+  const { person } = show.me;
+  const alone = saving.kind === 'no connection' || saving.kind === 'closed';
+  return (
+    <ul className="people" aria-label="Here now">
+      <li>
+        <Ring name={person.name} pattern={show.presence.ringOf(person.id)} radiusPx={9.5} />
+        <span>
+          {person.name} <i className="it">you</i>
+        </span>
+      </li>
+      {others.map(({ clientId, person: other, ring, presence }) => (
+        <li key={clientId}>
+          <Ring name={other.name} pattern={ring} radiusPx={9.5} blank={alone} />
+          <span>
+            {other.name}{' '}
+            <i className="it">
+              {alone ? 'out of reach' : whereText(show.documents, viewFrom(presence.at ?? ''), view)}
+            </i>
+          </span>
+        </li>
+      ))}
+    </ul>
+  );
+}

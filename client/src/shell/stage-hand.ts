@@ -1,0 +1,18 @@
+/** From the rail and the cards onto the stage, which is fetched with the page and not before it. */
+import type { PieceId } from '@enfilade/shared/schema';
+import type { View } from '../view-address.ts';
+import { say } from './live-region.tsx';
+
+const carrying = import('../stage/carry.ts');
+
+/** The pointer carries these pieces; the stage takes over when it comes in. */
+export function carryOntoStage(pieceIds: readonly PieceId[], event: PointerEvent): void {
+  void carrying.then(({ beginCarry }) => beginCarry(pieceIds, event));
+}
+
+/** The keyboard's way: they are placed in the middle of what is in view. */
+export async function placeOnStage(pieceIds: readonly PieceId[], view: View): Promise<void> {
+  const { placeAtCentre } = await carrying;
+  placeAtCentre(pieceIds, view);
+  say(`${pieceIds.length === 1 ? 'Placed' : `${pieceIds.length} pieces placed`} in the middle`);
+}
