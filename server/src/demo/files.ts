@@ -83,6 +83,6 @@ export async function writeDemoFiles(
 /** A record's or piece's picture as PNG with alpha. */
 export async function pngOf(pictured: Parameters<typeof pictureOf>[0], longestPx?: number): Promise<Buffer> {
   return sharp(Buffer.from(pictureOf(pictured, 0, longestPx).svg))
-    .png({ compressionLevel: 6 })
+    .png({ compressionLevel: 3 })
     .toBuffer();
 }

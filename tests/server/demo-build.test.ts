@@ -1,0 +1,84 @@
+import { createHash } from 'node:crypto';
+import { CHECKLIST } from '@enfilade/server/demo/checklist';
+import { pictureOf } from '@enfilade/server/demo/drawing/picture';
+import { buildDemoShow, PEOPLE } from '@enfilade/server/demo/show';
+import type { ShowDocuments } from '@enfilade/shared/documents';
+import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
+import { trueSizeOf } from '@enfilade/shared/true-size';
+import { Whereabouts } from '@enfilade/shared/whereabouts';
+import { describe, expect, test } from 'vitest';
+import * as Y from 'yjs';
+
+const sha = (bytes: Uint8Array) => createHash('sha256').update(bytes).digest('hex');
+
+/** The show with pictures kept as their SVG text: what is under test is the documents, not the rendering. */
+async function built(large = false) {
+  const taken: string[] = [];
+  const documents = await buildDemoShow({
+    large,
+    draw: async (pictured, px) => Buffer.from(pictureOf(pictured, 0, px).svg),
+    takePicture: async (bytes, name) => {
+      taken.push(name);
+      return sha(bytes);
+    },
+  });
+  return { documents, taken };
+}
+
+const bytesOf = (documents: ShowDocuments) =>
+  DOCUMENT_NAMES.map((name) => Buffer.from(Y.encodeStateAsUpdate(documents.doc(name)!)));
+
+describe('the demo show as documents', () => {
+  test('law: built twice it is the same to the byte', async () => {
+    const [a, b] = [await built(), await built()];
+    for (const [i, bytes] of bytesOf(a.documents).entries()) {
+      expect(Buffer.compare(bytes, bytesOf(b.documents)[i]!)).toBe(0);
+    }
+  });
+
+  test('story: 160 records, 219 pictures, four vignettes, every place on something that is there', async () => {
+    const { documents, taken } = await built();
+    expect(taken).toHaveLength(219);
+    expect(documents.all('objects').size).toBe(160);
+    expect(documents.all('vignettes').size).toBe(4);
+    expect(documents.all('deck').size).toBeGreaterThanOrEqual(40);
+    expect(documents.get('settings', 'title')).toBe('Slow Water');
+    const where = new Whereabouts(documents);
+    for (const [pieceId] of documents.all('places')) expect(where.surfaceOf(pieceId)).not.toBeNull();
+    for (const [id, object] of documents.all('objects')) expect([id, object.picture?.length]).toEqual([id, 64]);
+    expect(documents.get('pieces', 'block-1#60')?.picture).toHaveLength(64);
+    expect(new Set(PEOPLE.map(({ role }) => role)).size).toBe(PEOPLE.length);
+  });
+
+  test('law: everything that hangs or stands has a true size that agrees with its drawing', async () => {
+    const { documents } = await built();
+    const drawn = new Map(CHECKLIST.map((record) => [record.id, record]));
+    for (const pieceId of documents.all('places').keys()) {
+      const [id, n] = pieceId.split('#') as [string, string];
+      const size = trueSizeOf(documents.get('objects', id)!, documents.get('pieces', pieceId));
+      const record = drawn.get(id)!;
+      const piece = record.pieces?.[Number(n) - 1] ?? record;
+      expect([id, size.known]).toEqual([id, true]);
+      expect(Math.abs(size.heightMm - piece.heightMm)).toBeLessThanOrEqual(1);
+      expect(Math.abs(size.widthMm - piece.widthMm)).toBeLessThanOrEqual(1);
+    }
+  });
+
+  test('law: value, storage and contact are in the private document and in no other', async () => {
+    const { documents } = await built();
+    const secrets = CHECKLIST.flatMap(({ private: kept }) => Object.values(kept) as string[]);
+    for (const name of DOCUMENT_NAMES) {
+      const text = Buffer.from(Y.encodeStateAsUpdate(documents.doc(name)!)).toString('utf8');
+      const found = secrets.filter((secret) => text.includes(secret));
+      expect([name, found.length]).toEqual([name, name === 'private' ? secrets.length : 0]);
+    }
+  });
+
+  test('story: the large show has 3,000 records that share their pictures', async () => {
+    const { documents, taken } = await built(true);
+    expect(documents.all('objects').size).toBe(3000);
+    expect(taken.length).toBeLessThan(600);
+    for (const object of documents.all('objects').values()) expect(object.picture).toHaveLength(64);
+    expect(documents.all('places').size).toBeGreaterThan(2000);
+  });
+});
