@@ -1,0 +1,111 @@
+/** A museum's server for a story: the built server on a free port, with a data folder of its own, killed at the end. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, type BrowserContext, test as base, type Page } from '@playwright/test';
+
+const ROOT = join(import.meta.dirname, '..', '..');
+/** The demo, built once a run and copied for each story. */
+const DEMO = join(ROOT, 'tests', 'test-results', 'demo-data');
+
+interface Links {
+  readonly [role: string]: string;
+}
+
+export class Museum {
+  readonly data: string;
+  links: Links = {};
+  port = 0;
+  private process: ChildProcess | null = null;
+
+  constructor(data: string) {
+    this.data = data;
+  }
+
+  /** Starts the server and waits for its links; on the same port again after a kill. */
+  async open(): Promise<void> {
+    const child = spawn(
+      process.execPath,
+      [join(ROOT, 'server', 'dist', 'main.mjs'), '--port', String(this.port), '--data', this.data],
+      { stdio: ['ignore', 'pipe', 'pipe'] },
+    );
+    this.process = child;
+    let printed = '';
+    await new Promise<void>((done, fail) => {
+      const read = (part: Buffer): void => {
+        printed += part.toString();
+        for (const [, role, link] of printed.matchAll(
+          /^\s*(lead|curator|guest artist|viewer|registrar|preparator)\b.*?(http:\S+)/gim,
+        )) {
+          if (role && link) this.links = { ...this.links, [role.toLowerCase()]: link };
+        }
+        if (/^ready/im.test(printed)) done();
+      };
+      child.stdout?.on('data', read);
+      child.stderr?.on('data', read);
+      child.once('exit', (code) => fail(new Error(`the server ended with ${code}:\n${printed}`)));
+    });
+    this.port = Number(new URL(Object.values(this.links)[0] ?? 'http://localhost:0').port);
+  }
+
+  /** kill -9: no goodbye, no flush. */
+  async kill(): Promise<void> {
+    const child = this.process;
+    this.process = null;
+    if (child === null || child.exitCode !== null) return;
+    await new Promise<void>((done) => {
+      child.removeAllListeners('exit');
+      child.once('exit', () => done());
+      child.kill('SIGKILL');
+    });
+  }
+
+  /** A person at the show, in a browser context of their own. */
+  async enter(browser: Browser, role: string, options: Parameters<Browser['newContext']>[0] = {}): Promise<Seat> {
+    const context = await browser.newContext(options);
+    const page = await context.newPage();
+    const errors: string[] = [];
+    page.on('pageerror', (error) => errors.push(String(error)));
+    page.on('console', (message) => {
+      if (message.type() === 'error' && !/WebSocket|ERR_CONNECTION|Failed to load resource/.test(message.text())) {
+        errors.push(message.text());
+      }
+    });
+    const link = this.links[role];
+    if (link === undefined) throw new Error(`no link was printed for the ${role}`);
+    await page.goto(link);
+    await page.goto(`${page.url().split('#')[0]}?probe`);
+    await page
+      .getByText(/^Saved|view only|nothing here can be changed/i)
+      .first()
+      .waitFor();
+    return { page, context, errors };
+  }
+}
+
+export interface Seat {
+  readonly page: Page;
+  readonly context: BrowserContext;
+  readonly errors: string[];
+}
+
+export const test = base.extend<{ museum: Museum }>({
+  // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures a story asks for from this pattern.
+  museum: async ({}, use) => {
+    const data = mkdtempSync(join(tmpdir(), 'enfilade-story-'));
+    if (!existsSync(join(DEMO, 'store.sqlite'))) {
+      const first = new Museum(DEMO);
+      await first.open();
+      await first.kill();
+    }
+    cpSync(DEMO, data, { recursive: true });
+    const museum = new Museum(data);
+    await museum.open();
+    await use(museum);
+    await museum.kill();
+    rmSync(data, { recursive: true, force: true });
+  },
+});
+
+export { expect } from '@playwright/test';

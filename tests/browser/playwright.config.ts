@@ -1,0 +1,28 @@
+import { defineConfig } from '@playwright/test';
+
+// Stories in a real Chromium, one after another: two cores are shared by server and browsers.
+export default defineConfig({
+  testDir: '.',
+  testMatch: '*.story.ts',
+  outputDir: '../test-results/browser',
+  workers: 1,
+  retries: 0,
+  timeout: 120_000,
+  expect: { timeout: 15_000 },
+  reporter: [['list'], ['json', { outputFile: process.env.STORIES_REPORT ?? '../test-results/stories.json' }]],
+  use: {
+    viewport: { width: 1440, height: 900 },
+    launchOptions: {
+      executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+      args: [
+        '--no-sandbox',
+        '--disable-gpu',
+        '--disable-quic',
+        '--no-first-run',
+        '--disable-background-networking',
+        '--disable-component-update',
+        '--disable-sync',
+      ],
+    },
+  },
+});
