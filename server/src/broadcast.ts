@@ -1,0 +1,67 @@
+/** What a document's members are told: merged for each tick, a lone editor's at once, nobody's own back to them. */
+import * as Y from 'yjs';
+
+export interface Outgoing<Member> {
+  readonly bytes: Uint8Array;
+  /** Null: the server's own. */
+  readonly from: Member | null;
+}
+
+/** How long nobody else may have spoken for a sender to count as alone, ms. */
+const ALONE_AFTER_MS = 1000;
+
+/** Decides when to tell: at once for a lone sender or after a pause, else once a tick. */
+export class Tick {
+  private readonly tickMs: number;
+  private readonly flush: () => void;
+  private timer: NodeJS.Timeout | null = null;
+  private lastFlush = Number.NEGATIVE_INFINITY;
+  private lastSender: unknown = null;
+  private alone = true;
+  private otherAt = Number.NEGATIVE_INFINITY;
+
+  constructor(tickMs: number, flush: () => void) {
+    this.tickMs = tickMs;
+    this.flush = flush;
+  }
+
+  ask(sender: unknown): void {
+    const now = performance.now();
+    if (this.lastSender !== sender) {
+      if (this.lastSender !== null) this.otherAt = now;
+      this.lastSender = sender;
+    }
+    this.alone = now - this.otherAt > ALONE_AFTER_MS;
+    if (this.timer !== null) return;
+    const wait = this.lastFlush + this.tickMs - now;
+    if (this.alone || wait <= 0) this.now();
+    else this.timer = setTimeout(() => this.now(), wait);
+  }
+
+  now(): void {
+    this.stop();
+    this.lastFlush = performance.now();
+    this.flush();
+  }
+
+  stop(): void {
+    if (this.timer !== null) clearTimeout(this.timer);
+    this.timer = null;
+  }
+}
+
+/** One update for each member: everything that others sent, or null when that is nothing. Merged once where it can be. */
+export function mergedFor<Member>(outgoing: readonly Outgoing<Member>[]): (member: Member) => Uint8Array | null {
+  const senders = new Set(outgoing.map(({ from }) => from));
+  const merged = (list: readonly Outgoing<Member>[]): Uint8Array | null => {
+    const [first, ...rest] = list;
+    if (first === undefined) return null;
+    return rest.length === 0 ? first.bytes : Y.mergeUpdates(list.map(({ bytes }) => bytes));
+  };
+  let whole: Uint8Array | null | undefined;
+  return (member) => {
+    if (senders.has(member)) return merged(outgoing.filter(({ from }) => from !== member));
+    whole ??= merged(outgoing);
+    return whole;
+  };
+}

@@ -1,0 +1,98 @@
+/**
+ * The one door to SQLite. libsql ends the whole process on a boolean parameter or on a bare Buffer, cuts a text at its
+ * first NUL when reading, and hands blobs back as ArrayBuffer: everything is coerced here, both ways.
+ */
+import { Kysely, SqliteDialect } from 'kysely';
+import Libsql from 'libsql';
+
+/** The show's meta facts, its log, its people and its pictures. Times are ISO 8601; hashes are hex. */
+export interface Tables {
+  meta: { key: string; value: string };
+  /** `bytes` is a Yjs update, V1, as it was received. `seq` rises over all documents. */
+  updates: { document: string; seq: number; bytes: Uint8Array };
+  /** `bytes` is the whole document as one Yjs update, V2: everything of that document up to `seq`. */
+  snapshots: { document: string; seq: number; bytes: Uint8Array };
+  people: { id: string; name: string; role: string };
+  /** `invitation`: SHA-256 of the invitation's token. */
+  seats: { id: string; person: string; invitation: string; revoked: string | null };
+  /** One device that exchanged the invitation; `hash`: SHA-256 of its cookie. */
+  devices: { hash: string; seat: string; since: string };
+  /** `facts`: JSON of what was derived, by `engine`. `cell`: its running number in the atlas. */
+  images: { sha256: string; cell: number; engine: string; facts: string };
+}
+
+const TABLES = [
+  'create table if not exists meta (key text primary key, value text not null) without rowid',
+  'create table if not exists updates (seq integer primary key, document text not null, bytes blob not null)',
+  'create index if not exists updates_by_document on updates (document, seq)',
+  'create table if not exists snapshots (document text primary key, seq integer not null, bytes blob not null)',
+  'create table if not exists people (id text primary key, name text not null, role text not null) without rowid',
+  'create table if not exists seats (id text primary key, person text not null, invitation text not null unique, revoked text) without rowid',
+  'create table if not exists devices (hash text primary key, seat text not null, since text not null) without rowid',
+  'create table if not exists images (sha256 text primary key, cell integer not null unique, engine text not null, facts text not null) without rowid',
+];
+
+export type Parameter = string | number | bigint | null | Uint8Array;
+
+/** What may be bound, from whatever a query holds. @throws RangeError for what has no place in a column. */
+export function toParameter(value: unknown): Parameter {
+  if (value === null || value === undefined) return null;
+  if (typeof value === 'boolean') return value ? 1 : 0;
+  if (typeof value === 'string') return value.replaceAll('\0', '\uFFFD');
+  if (typeof value === 'number') {
+    if (!Number.isFinite(value)) throw new RangeError(`a column takes finite numbers, not ${value}`);
+    // Numbers are bound as floating point; a whole one is kept whole.
+    return Number.isSafeInteger(value) ? BigInt(value) : value;
+  }
+  if (typeof value === 'bigint') {
+    if (value !== BigInt.asIntN(64, value)) throw new RangeError(`a column takes 64-bit integers, not ${value}`);
+    return value;
+  }
+  if (value instanceof Date) return value.toISOString();
+  if (value instanceof ArrayBuffer) return new Uint8Array(value);
+  if (ArrayBuffer.isView(value)) return new Uint8Array(value.buffer, value.byteOffset, value.byteLength);
+  throw new RangeError(`a column takes texts, numbers and bytes, not ${Object.prototype.toString.call(value)}`);
+}
+
+function fromRow(row: unknown): unknown {
+  const fields = row as Record<string, unknown>;
+  for (const [name, value] of Object.entries(fields)) {
+    if (value instanceof ArrayBuffer) fields[name] = new Uint8Array(value);
+  }
+  return fields;
+}
+
+export interface OpenDatabase {
+  readonly query: Kysely<Tables>;
+  /** Statements without parameters. */
+  exec(sql: string): void;
+}
+
+/** Opens the file, makes what tables are missing; every commit is on the disk before it is answered. */
+export function openDatabase(path: string): OpenDatabase {
+  const database = new Libsql(path, { timeout: 5000 });
+  database.exec('pragma journal_mode = wal');
+  database.exec('pragma synchronous = full');
+  for (const table of TABLES) database.exec(table);
+  const coerced = {
+    prepare(sql: string) {
+      const statement = database.prepare(sql);
+      const bound = (parameters: readonly unknown[]) => parameters.map(toParameter);
+      return {
+        reader: statement.reader,
+        all: (parameters: readonly unknown[]) => statement.all(bound(parameters)).map(fromRow),
+        run: (parameters: readonly unknown[]) => statement.run(bound(parameters)),
+        *iterate(parameters: readonly unknown[]) {
+          for (const row of statement.iterate(bound(parameters))) yield fromRow(row);
+        },
+      };
+    },
+    close: () => database.close(),
+  };
+  return {
+    query: new Kysely<Tables>({ dialect: new SqliteDialect({ database: coerced }) }),
+    exec: (sql) => {
+      database.exec(sql);
+    },
+  };
+}

@@ -1,0 +1,125 @@
+/**
+ * One transaction a tick for all sessions. Whoever hands in an update is called back, in order, once it is on the disk;
+ * if it cannot be written it stays at the head and is tried again, and nothing more is taken until then.
+ */
+import type { DocumentName } from '@enfilade/shared/seats';
+import type { LogEntry, Store } from './store.ts';
+
+interface Waiting {
+  /** Null for what only waits its turn. */
+  readonly entry: LogEntry | null;
+  readonly written: (seq: number) => void;
+}
+
+export interface GroupCommitEvents {
+  /** The log cannot be written; `reason` is a sentence for people. */
+  readOnly(reason: string): void;
+  /** It can again, and everything kept back has been written. */
+  writable(): void;
+  /** A transaction is on the disk and all its callbacks have run. */
+  committed(updates: number): void;
+}
+
+/** Least time between two commits, ms, so that many editors share one; a lone one finds it already past. */
+const LEAST_MS_BETWEEN = 8;
+
+export class GroupCommit {
+  private readonly store: Store;
+  private readonly events: GroupCommitEvents;
+  private readonly retryMs: number;
+  private waiting: Waiting[] = [];
+  private running: Promise<void> | null = null;
+  private scheduled = false;
+  private retry: NodeJS.Timeout | null = null;
+  private lastAt = 0;
+  private reason: string | null = null;
+
+  constructor(store: Store, retryMs: number, events: GroupCommitEvents) {
+    this.store = store;
+    this.retryMs = retryMs;
+    this.events = events;
+  }
+
+  /** Why nothing is taken, or null. */
+  get readOnly(): string | null {
+    return this.reason;
+  }
+
+  /** Takes an update for the log; false when nothing is taken. `written` is called when it is on the disk. */
+  append(document: DocumentName, bytes: Uint8Array, written: (seq: number) => void): boolean {
+    if (this.reason !== null) return false;
+    this.waiting.push({ entry: { document, bytes }, written });
+    this.schedule();
+    return true;
+  }
+
+  /** Calls back once everything handed in before is on the disk: at once when nothing waits. */
+  whenWritten(written: () => void): void {
+    if (this.waiting.length === 0 && this.running === null) written();
+    else this.waiting.push({ entry: null, written });
+  }
+
+  /** Answers when everything handed in so far is on the disk, or cannot be. */
+  async drain(): Promise<void> {
+    while ((this.waiting.length > 0 || this.running !== null) && this.reason === null) {
+      await (this.running ?? this.commit());
+    }
+  }
+
+  stop(): void {
+    if (this.retry !== null) clearTimeout(this.retry);
+    this.retry = null;
+  }
+
+  private schedule(): void {
+    if (this.scheduled || this.running !== null) return;
+    this.scheduled = true;
+    const wait = this.lastAt + LEAST_MS_BETWEEN - performance.now();
+    const go = (): void => {
+      this.scheduled = false;
+      if (this.running === null && this.reason === null) void this.commit();
+    };
+    if (wait <= 0) setImmediate(go);
+    else setTimeout(go, wait);
+  }
+
+  private commit(): Promise<void> {
+    this.running = this.write().finally(() => {
+      this.running = null;
+      this.lastAt = performance.now();
+      if (this.waiting.length > 0 && this.reason === null) this.schedule();
+    });
+    return this.running;
+  }
+
+  private async write(): Promise<void> {
+    const batch = this.waiting;
+    this.waiting = [];
+    const entries = batch.flatMap(({ entry }) => (entry === null ? [] : [entry]));
+    let seqs: number[];
+    try {
+      seqs = entries.length === 0 ? [] : await this.store.appendAll(entries);
+    } catch (error) {
+      this.waiting = [...batch, ...this.waiting];
+      this.fail(error);
+      return;
+    }
+    let at = 0;
+    for (const { entry, written } of batch) written(entry === null ? 0 : (seqs[at++] as number));
+    this.events.committed(entries.length);
+    if (this.reason !== null) {
+      this.reason = null;
+      this.events.writable();
+    }
+  }
+
+  private fail(error: unknown): void {
+    const first = this.reason === null;
+    this.reason = `The server cannot write its log (${error instanceof Error ? error.message : 'unknown error'}). Nothing is taken until it can.`;
+    this.retry = setTimeout(() => {
+      this.retry = null;
+      if (this.running === null) void this.commit();
+    }, this.retryMs);
+    if (first) this.events.readOnly(this.reason);
+  }
+}

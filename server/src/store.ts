@@ -1,0 +1,125 @@
+/** The show on disk: the log of every document, their snapshots, and what the server itself knows. */
+import { mkdir } from 'node:fs/promises';
+import { join } from 'node:path';
+import { type DocumentName, isDocumentName } from '@enfilade/shared/seats';
+import type { Kysely } from 'kysely';
+import { type OpenDatabase, openDatabase, type Tables } from './database.ts';
+
+export interface LogEntry {
+  readonly document: DocumentName;
+  /** A Yjs update, V1. */
+  readonly bytes: Uint8Array;
+}
+
+export interface Logged {
+  readonly seq: number;
+  readonly bytes: Uint8Array;
+}
+
+/** Everything a document is made of: its last snapshot (V2), and the updates (V1) that came after it. */
+export interface StoredDocument {
+  readonly snapshot: Logged | null;
+  readonly updates: readonly Logged[];
+}
+
+/** Rows of one insert; SQLite binds at most 32,766 parameters. */
+const ROWS_AT_ONCE = 500;
+
+export class Store {
+  readonly query: Kysely<Tables>;
+  private readonly database: OpenDatabase;
+  private lastSeq: number;
+
+  private constructor(database: OpenDatabase, lastSeq: number) {
+    this.database = database;
+    this.query = database.query;
+    this.lastSeq = lastSeq;
+  }
+
+  /** Opens `enfilade.sqlite` in the folder, making both where they are missing. */
+  static async open(dataDirectory: string): Promise<Store> {
+    await mkdir(dataDirectory, { recursive: true });
+    const database = openDatabase(join(dataDirectory, 'enfilade.sqlite'));
+    const last = async (table: 'updates' | 'snapshots'): Promise<number> => {
+      const row = await database.query
+        .selectFrom(table)
+        .select(({ fn }) => fn.max('seq').as('seq'))
+        .executeTakeFirst();
+      return row?.seq ?? 0;
+    };
+    return new Store(database, Math.max(await last('updates'), await last('snapshots')));
+  }
+
+  /** Appends all in one transaction and answers when it is on the disk, with the sequence number of each. */
+  async appendAll(entries: readonly LogEntry[]): Promise<number[]> {
+    const first = this.lastSeq + 1;
+    const rows = entries.map(({ document, bytes }, index) => ({ document, seq: first + index, bytes }));
+    await this.query.transaction().execute(async (transaction) => {
+      for (let at = 0; at < rows.length; at += ROWS_AT_ONCE) {
+        await transaction
+          .insertInto('updates')
+          .values(rows.slice(at, at + ROWS_AT_ONCE))
+          .execute();
+      }
+    });
+    this.lastSeq = first + rows.length - 1;
+    return rows.map(({ seq }) => seq);
+  }
+
+  async load(document: DocumentName): Promise<StoredDocument> {
+    const snapshot = await this.query
+      .selectFrom('snapshots')
+      .select(['seq', 'bytes'])
+      .where('document', '=', document)
+      .executeTakeFirst();
+    const updates = await this.query
+      .selectFrom('updates')
+      .select(['seq', 'bytes'])
+      .where('document', '=', document)
+      .where('seq', '>', snapshot?.seq ?? 0)
+      .orderBy('seq')
+      .execute();
+    return { snapshot: snapshot ?? null, updates };
+  }
+
+  /** Puts a snapshot that holds everything up to `seq` in the place of those updates. */
+  async replaceBySnapshot(document: DocumentName, { seq, bytes }: Logged): Promise<void> {
+    await this.query.transaction().execute(async (transaction) => {
+      await transaction
+        .insertInto('snapshots')
+        .values({ document, seq, bytes })
+        .onConflict((conflict) => conflict.column('document').doUpdateSet({ seq, bytes }))
+        .execute();
+      await transaction.deleteFrom('updates').where('document', '=', document).where('seq', '<=', seq).execute();
+    });
+  }
+
+  /** Names of the documents of which anything is stored. */
+  async documents(): Promise<DocumentName[]> {
+    const logged = await this.query.selectFrom('updates').select('document').distinct().execute();
+    const snapshots = await this.query.selectFrom('snapshots').select('document').execute();
+    return [...new Set([...logged, ...snapshots].map(({ document }) => document))].filter(isDocumentName);
+  }
+
+  async meta(key: string): Promise<string | undefined> {
+    const row = await this.query.selectFrom('meta').select('value').where('key', '=', key).executeTakeFirst();
+    return row?.value;
+  }
+
+  async setMeta(key: string, value: string): Promise<void> {
+    await this.query
+      .insertInto('meta')
+      .values({ key, value })
+      .onConflict((conflict) => conflict.column('key').doUpdateSet({ value }))
+      .execute();
+  }
+
+  /** Bounds the file to so many pages of 4,096 bytes, as a full disk would; tests fill it. SQLite's own bound: null. */
+  limitPages(pages: number | null): void {
+    this.database.exec(`pragma max_page_count = ${pages === null ? 1_073_741_823 : Math.max(1, Math.trunc(pages))}`);
+  }
+
+  async close(): Promise<void> {
+    await this.query.destroy();
+  }
+}

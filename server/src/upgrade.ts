@@ -1,0 +1,80 @@
+/** Who may open a socket to which document: asked before the upgrade, so that nobody else ever gets a frame. */
+import type { IncomingMessage, Server } from 'node:http';
+import type { Duplex } from 'node:stream';
+import { CLOSE, SUBPROTOCOL } from '@enfilade/shared/protocol';
+import { isDocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
+import type { Logger } from 'pino';
+import { WebSocketServer } from 'ws';
+import { isSameOrigin } from './answers.ts';
+import type { House } from './routes.ts';
+import { SeatSocket } from './socket.ts';
+
+const REFUSED = {
+  400: 'Bad Request',
+  401: 'Unauthorized',
+  403: 'Forbidden',
+  404: 'Not Found',
+  503: 'Service Unavailable',
+} as const;
+
+/** Answers upgrades on the server; returns the way to close every socket. */
+export function acceptSockets(server: Server, house: House, log: Logger): () => Promise<void> {
+  const { limits, sessions, seats, counts } = house;
+  const sockets = new WebSocketServer({
+    noServer: true,
+    maxPayload: limits.frameBytes,
+    perMessageDeflate: false,
+    handleProtocols: (offered) => (offered.has(SUBPROTOCOL) ? SUBPROTOCOL : false),
+  });
+  let closing = false;
+
+  server.on('upgrade', (request: IncomingMessage, raw: Duplex, head: Buffer) => {
+    // A peer that resets while it is being answered must not end the process.
+    raw.on('error', () => raw.destroy());
+    const refuse = (status: keyof typeof REFUSED): void => {
+      log.info({ event: 'upgrade refused', status });
+      raw.end(`HTTP/1.1 ${status} ${REFUSED[status]}\r\nConnection: close\r\nContent-Length: 0\r\n\r\n`);
+    };
+    if (closing) return refuse(503);
+    const path = /^\/seat\/([^/?]+)\/doc\/([^/?]+)(?:\?|$)/.exec(request.url ?? '');
+    const [, seatId, name] = path ?? [];
+    if (seatId === undefined || name === undefined || !isDocumentName(name)) return refuse(404);
+    if (!isSameOrigin(request, house.allowedOrigins)) return refuse(403);
+    const seat = seats.seatOf(seatId, request.headers.cookie);
+    if (seat === undefined) return refuse(401);
+    const { role } = seat.person;
+    if (!mayRead(role, name)) return refuse(403);
+    sockets.handleUpgrade(request, raw, head, (socket) => {
+      const about = { seatId: seat.id, person: seat.person, mayWrite: mayWrite(role, name) };
+      const own = new SeatSocket(socket, sessions.get(name), about, limits, counts);
+      sessions.sockets.add(own);
+      log.info({ event: 'socket open', seat: seat.id, document: name });
+      socket.on('close', (code) => {
+        sessions.sockets.delete(own);
+        log.info({ event: 'socket closed', seat: seat.id, document: name, code });
+      });
+      const reason = sessions.commit.readOnly;
+      if (reason !== null) own.notice({ kind: 'read-only', reason });
+    });
+  });
+
+  const heartbeat = setInterval(() => {
+    for (const socket of sessions.sockets) socket.heartbeat();
+  }, limits.heartbeatMs);
+  heartbeat.unref();
+
+  seats.onRevoke((seatId) => {
+    for (const socket of sessions.sockets) {
+      if (socket.seatId === seatId) socket.close(CLOSE.notAdmitted, 'this seat was taken back');
+    }
+  });
+
+  return async () => {
+    closing = true;
+    clearInterval(heartbeat);
+    const open = [...sockets.clients];
+    const gone = Promise.all(open.map((socket) => new Promise((done) => socket.once('close', done))));
+    for (const socket of sessions.sockets) socket.close(CLOSE.goingAway, 'the server is stopping');
+    await gone;
+  };
+}
