@@ -1,6 +1,9 @@
 import type { Extent } from './boxes.ts';
 import { type Ground, groundOf, type Thing, tooNear, wantedMm } from './halo-ground.ts';
 
+/** What standing straight costs, in mean sizes: less lets columns show, more tears holes. */
+const STRAIGHT = 0.3;
+
 export interface BuildTask {
   readonly surface: Extent;
   readonly focal: Thing;
@@ -34,7 +37,7 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
   const { surface, focal, level } = task;
   const sizes = task.pieces.map((piece) => piece.halfWidth + piece.halfHeight + piece.leastMm);
   const mean = sizes.reduce((sum, size) => sum + size, 0) / Math.max(1, sizes.length);
-  const widest = sizes.reduce((most, size) => Math.max(most, size), 0);
+  let farthest = 0;
   const ground = groundOf(surface, 1.5 * mean);
   for (const thing of [focal, ...task.clear]) ground.add({ ...thing, spent: 0 });
   const placed: Thing[] = [];
@@ -44,7 +47,8 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
   const lean = (task.leanDegrees * Math.PI) / 180;
   for (const piece of task.pieces) {
     const [left, right] = [Math.ceil(surface.leftMm + piece.halfWidth), Math.floor(surface.rightMm - piece.halfWidth)];
-    const [low, high] = [Math.ceil(surface.bottomMm + piece.halfHeight), Math.floor(surface.topMm - piece.halfHeight)];
+    const low = Math.ceil(surface.bottomMm + piece.halfHeight);
+    let high = Math.floor(Math.min(surface.topMm, task.reachMm) - piece.halfHeight);
     const phase = Number.isNaN(lean) ? random() * 2 * Math.PI : lean + Math.PI + (random() - 0.5) * 1.2;
     let best = Infinity;
     let at: { x: number; y: number } | undefined;
@@ -55,12 +59,12 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
       const up = Math.max(0, Math.abs(y - focal.y) - focal.halfHeight) * stretch;
       const away = Math.sqrt(across * across + up * up);
       if (away * (1 - task.wander) >= best) return Infinity;
-      const high = Math.max(0, y + piece.halfHeight - task.reachMm);
+      const tooHigh = Math.max(0, y + piece.halfHeight - task.reachMm);
       // cos of the angle to the phase, without the angle
       const [dx, dy] = [x - focal.x, y - focal.y];
       const length = Math.sqrt(dx * dx + dy * dy) || 1;
       const toward = (dx * Math.cos(phase) + dy * Math.sin(phase)) / length;
-      return away * (1 + task.wander * toward) + 2 * high;
+      return away * (1 + task.wander * toward) + 10 * tooHigh;
     };
     const fits = (x: number, y: number) =>
       !ground.some(x, y, piece.halfWidth + reachOut, piece.halfHeight + reachOut, (other) =>
@@ -115,10 +119,18 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
         else if (tried >= 8) other.spent++;
       }
     };
-    if (left <= right && low <= high) {
+    const place = () => {
+      if (left > right || low > high) return;
       search(2);
-      if (at === undefined) search(Infinity);
+      // Passing over borders searched in vain is quick, but may miss the only near place and settle for a stray one.
+      if (best > farthest + mean) search(Infinity);
+    };
+    place();
+    if (at === undefined && task.reachMm < surface.topMm) {
+      high = Math.floor(surface.topMm - piece.halfHeight);
+      place();
     }
+    if (at !== undefined) farthest = Math.max(farthest, best);
     if (at === undefined) {
       if (all) return undefined;
       unplaced.push(piece);
@@ -129,7 +141,6 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
     }
     if (!task.goOn()) return undefined;
   }
-  void widest;
   return { ground, placed, unplaced };
 }
 
@@ -151,7 +162,7 @@ function maxWantedMm(task: BuildTask): number {
 function alignmentMm(ground: Ground, piece: Thing, x: number, y: number, sizeMm: number): number {
   let cost = 0;
   ground.some(x, y, piece.halfWidth + sizeMm, piece.halfHeight + sizeMm, (other) => {
-    if (other.kind === 'piece') cost += straightness(piece, x, y, other) * sizeMm * 0.5;
+    if (other.kind === 'piece') cost += straightness(piece, x, y, other) * sizeMm * STRAIGHT;
     return false;
   });
   return cost;

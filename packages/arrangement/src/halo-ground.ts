@@ -21,7 +21,13 @@ export interface Ground {
   readonly things: Thing[];
   readonly add: (thing: Thing) => void;
   /** Every thing that may lie within the rectangle, at least once each; stops at the first that answers true. */
-  readonly some: (x: number, y: number, halfWidth: number, halfHeight: number, is: (thing: Thing) => boolean) => boolean;
+  readonly some: (
+    x: number,
+    y: number,
+    halfWidth: number,
+    halfHeight: number,
+    is: (thing: Thing) => boolean,
+  ) => boolean;
 }
 
 /** An empty ground whose things are found by square cells (mm). */

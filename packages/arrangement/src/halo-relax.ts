@@ -12,14 +12,26 @@ export function relaxHalo(
   focal: Thing,
   clear: readonly Thing[],
   surface: Extent,
-  options: { readonly passes: number; readonly level: number; readonly limitMm: number; readonly goOn: () => boolean },
+  options: {
+    readonly passes: number;
+    readonly level: number;
+    /** Gaps beyond are not counted in the evenness. */
+    readonly limitMm: number;
+    /** How many wanted gaps away a neighbour still counts. */
+    readonly sight: number;
+    /** No step takes a top above. */
+    readonly reachMm: number;
+    readonly goOn: () => boolean;
+  },
 ): void {
   const facers = [...placed, focal];
   const all = [...facers, ...clear];
   const mayStand = (piece: Thing, x: number, y: number) => {
     const box: Box = { xMm: x, yMm: y, widthMm: 2 * piece.halfWidth, heightMm: 2 * piece.halfHeight };
     return (
-      inside(box, surface) && all.every((other) => other === piece || !tooNear(piece, x, y, other, other.leastMm))
+      (y <= piece.y || y + piece.halfHeight <= options.reachMm) &&
+      inside(box, surface) &&
+      all.every((other) => other === piece || !tooNear(piece, x, y, other, other.leastMm))
     );
   };
   const cvNow = () => spreadOf(facingGaps(facers.map(boxOf), options.limitMm, placed.length)).cv;
@@ -28,8 +40,8 @@ export function relaxHalo(
     let moved = 0;
     for (const piece of placed) {
       const { left, right, above, below } = facingOf(piece, facers, options.level);
-      const dx = Math.round(0.6 * towardMm(left, right));
-      const dy = Math.round(0.6 * towardMm(below, above));
+      const dx = Math.round(0.6 * towardMm(left, right, options.sight));
+      const dy = Math.round(0.6 * towardMm(below, above, options.sight));
       if (dx === 0 && dy === 0) continue;
       const steps = [
         [dx, dy],
@@ -69,13 +81,7 @@ function facingOf(piece: Thing, others: readonly Thing[], level: number) {
     const up = Math.abs(other.y - piece.y) - piece.halfHeight - other.halfHeight;
     if (across >= 0 === up >= 0) continue;
     const faced =
-      across >= 0
-        ? other.x > piece.x
-          ? sides.right
-          : sides.left
-        : other.y > piece.y
-          ? sides.above
-          : sides.below;
+      across >= 0 ? (other.x > piece.x ? sides.right : sides.left) : other.y > piece.y ? sides.above : sides.below;
     const gap = Math.max(across, up);
     if (gap >= faced.gap) continue;
     faced.gap = gap;
@@ -85,9 +91,9 @@ function facingOf(piece: Thing, others: readonly Thing[], level: number) {
 }
 
 /** How far to go from the lower side to the upper: to share the room as wanted, or to the wanted gap of the only neighbour. */
-function towardMm(lower: Side, upper: Side): number {
-  const lowerNear = lower.gap < 3 * lower.wanted;
-  const upperNear = upper.gap < 3 * upper.wanted;
+function towardMm(lower: Side, upper: Side, sight: number): number {
+  const lowerNear = lower.gap < sight * lower.wanted;
+  const upperNear = upper.gap < sight * upper.wanted;
   if (lowerNear && upperNear) {
     const share = lower.wanted / (lower.wanted + upper.wanted || 1);
     return (lower.gap + upper.gap) * share - lower.gap;

@@ -1,6 +1,6 @@
 import { type Box, boundsOf, mirrored } from './boxes.ts';
-import { type Built, type BuildTask, buildHalo } from './halo-build.ts';
-import { type Thing } from './halo-ground.ts';
+import { type BuildTask, type Built, buildHalo } from './halo-build.ts';
+import type { Thing } from './halo-ground.ts';
 import { relaxHalo } from './halo-relax.ts';
 import type { HaloCandidate, HaloMeasures, HaloName, HaloReason, HaloTask } from './halo-task.ts';
 import { balanceOf, facingGaps, largestVoidMm, spreadOf } from './measures.ts';
@@ -29,7 +29,11 @@ export function halo(task: HaloTask): HaloCandidate {
     ...(task.leanDegrees === undefined ? {} : { leanDegrees: 180 - task.leanDegrees }),
   });
   const places = turned.places.map((place) => (place === null ? null : { xMm: 0 - place.xMm, yMm: place.yMm }));
-  return described(task, places, turned.reasons.some(({ kind }) => kind === 'stopped'));
+  return described(
+    task,
+    places,
+    turned.reasons.some(({ kind }) => kind === 'stopped'),
+  );
 }
 
 function made(task: HaloTask): HaloCandidate {
@@ -40,7 +44,7 @@ function made(task: HaloTask): HaloCandidate {
   const focal = thingOf(task.focal, 'focal', task.focalGapMm ?? task.gapMm, focalEase, -1);
   const ordered = task.pieces
     .map((size, index) => {
-      const ease = roominess * (1 + task.looseness * 1.6 * (random() - 0.3));
+      const ease = roominess * (1 + (0.3 + task.looseness * 1.3) * (random() - 0.3));
       const thing = thingOf({ xMm: 0, yMm: 0, ...size }, 'piece', task.gapMm, Math.max(1, ease), index);
       return { thing, rank: size.widthMm * size.heightMm * Math.exp((random() - 0.5) * 1.2) };
     })
@@ -62,7 +66,7 @@ function made(task: HaloTask): HaloCandidate {
     pieces: ordered,
     across: task.across ?? 1.2,
     leanDegrees: task.leanDegrees ?? Number.NaN,
-    wander: 0.08 + 0.22 * task.looseness + (task.leanDegrees === undefined ? 0 : 0.25),
+    wander: 0.04 + 0.22 * task.looseness + (task.leanDegrees === undefined ? 0 : 0.25),
     reachMm: task.reachMm ?? Infinity,
     goOn,
   } satisfies Partial<BuildTask>;
@@ -77,7 +81,14 @@ function made(task: HaloTask): HaloCandidate {
   const places: ({ xMm: number; yMm: number } | null)[] = task.pieces.map(() => null);
   if (built !== undefined && !stopped) {
     const limitMm = NEIGHBOURS * task.gapMm;
-    relaxHalo(built.placed, focal, clear, task.surface, { passes, level, limitMm, goOn });
+    relaxHalo(built.placed, focal, clear, task.surface, {
+      passes,
+      level,
+      limitMm,
+      sight: 5 - 2.5 * task.looseness,
+      reachMm: common.reachMm,
+      goOn,
+    });
     if (!stopped) for (const piece of built.placed) places[piece.index] = { xMm: piece.x, yMm: piece.y };
   }
   return described(task, places, stopped);
