@@ -1,0 +1,198 @@
+import type { DimensionPart, DimensionReading } from '@enfilade/records/dimension-reading';
+import { dimensionsFrom } from '@enfilade/records/dimensions';
+import { outerSizeOf } from '@enfilade/records/outer-size';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+
+/** Millimetres of one part, axis by axis. */
+type Sizes = { readonly [axis in 'height' | 'width' | 'depth' | 'diameter' | 'length']?: number | null };
+
+function sizesOf(part: DimensionPart | undefined): Sizes {
+  const { extent: _, ...axes } = part ?? { extent: '' };
+  return Object.fromEntries(Object.entries(axes).map(([axis, measure]) => [axis, measure.mm]));
+}
+
+function partOf(reading: DimensionReading, extent: string): Sizes {
+  return sizesOf(reading.parts.find((part) => part.extent === extent));
+}
+
+// Worked table of the ways registrars write sizes; canonical in mm, height × width × depth.
+const TABLE: readonly (readonly [
+  row: number,
+  text: string,
+  parts: { readonly [extent: string]: Sizes },
+  issues?: readonly string[],
+])[] = [
+  [1, '24 1/2 x 36 in. (62.2 x 91.4 cm)', { overall: { height: 622.3, width: 914.4 } }],
+  [2, '62.2 × 91.4 cm', { overall: { height: 622, width: 914 } }],
+  [
+    3,
+    'H. 14 3/8 in. (36.5 cm); W. 9 in. (22.9 cm); D. 7 1/4 in. (18.4 cm)',
+    { overall: { height: 365.125, width: 228.6, depth: 184.15 } },
+  ],
+  [4, '34 × 21 × 19 1/2 in.', { overall: { height: 863.6, width: 533.4, depth: 495.3 } }],
+  [5, 'Diam. 11 5/8 in. (29.5 cm)', { overall: { diameter: 295.275 } }],
+  [6, 'H. 9 1/2 in.; Diam. of base 4 3/4 in.', { overall: { height: 241.3 }, base: { diameter: 120.65 } }],
+  [
+    7,
+    'Unframed: 18 × 24 in.; framed: 25 1/4 × 31 1/4 × 2 1/2 in.',
+    { unframed: { height: 457.2, width: 609.6 }, framed: { height: 641.35, width: 793.75, depth: 63.5 } },
+  ],
+  [
+    8,
+    'Image: 7 3/4 × 9 5/8 in.; sheet: 11 × 14 in.',
+    { image: { height: 196.85, width: 244.475 }, sheet: { height: 279.4, width: 355.6 } },
+  ],
+  [9, 'Sight: 12 × 9 1/2 in.', { sight: { height: 304.8, width: 241.3 } }, ['sight size']],
+  [
+    10,
+    'Overall: 96 × 48 × 3 in. (243.8 × 121.9 × 7.6 cm)',
+    { overall: { height: 2438.4, width: 1219.2, depth: 76.2 } },
+  ],
+  [11, 'each: 10 × 8 in. (25.4 × 20.3 cm)', { overall: { height: 254, width: 203.2 } }],
+  [12, 'Set of 12, each approx. 10 1/2 × 3 3/4 in.', { overall: { height: 266.7, width: 95.25 } }],
+  [13, 'Pair, each H. 12 in.', { overall: { height: 304.8 } }],
+  [
+    14,
+    'a: 8 × 5 × 5 in.; b: 3 × 4 × 4 in.',
+    { a: { height: 203.2, width: 127, depth: 127 }, b: { height: 76.2, width: 101.6, depth: 101.6 } },
+  ],
+  [
+    15,
+    'with lid: H. 10 1/4 in.; without lid: H. 7 7/8 in.',
+    { 'with lid': { height: 260.35 }, 'without lid': { height: 200.025 } },
+  ],
+  [16, 'Dimensions variable', {}],
+  [17, 'Approx. 150 × 200 cm (irregular)', { overall: { height: 1500, width: 2000 } }],
+  [18, '5 ft. 4 in. × 3 ft. 2 1/2 in.', { overall: { height: 1625.6, width: 977.9 } }],
+  [19, '6\'2" x 3\'11"', { overall: { height: 1879.6, width: 1193.8 } }],
+  [20, 'H 1200 x W 450 x D 300 mm', { overall: { height: 1200, width: 450, depth: 300 } }],
+  [21, '20.3–25.4 cm high (8–10 in.)', { overall: { height: 203 } }],
+  [22, 'H. 7½ in.', { overall: { height: 190.5 } }],
+  [23, '12,5 x 8,0 cm', { overall: { height: 125, width: 80 } }],
+  [24, '1.83 m × 2.44 m', { overall: { height: 1830, width: 2440 } }],
+  [26, '40 × 30 × 30 in.; 80 lb. (36.3 kg)', { overall: { height: 1016, width: 762, depth: 762 } }],
+  [27, '24 × 36 in. (61 × 81.4 cm)', { overall: { height: 609.6, width: 914.4 } }, ['systems disagree']],
+  [28, '30 x 40', { overall: { height: null, width: null } }, ['unit unknown', 'unit unknown']],
+  [29, 'W 20 × H 16 in.', { overall: { height: 406.4, width: 508 } }],
+];
+
+describe('reference: dimension strings as registrars write them (worked table of trade conventions)', () => {
+  test.each(TABLE)('row %i: %s', (_row, text, parts, issues = []) => {
+    const reading = dimensionsFrom(text);
+    expect(reading.parts.map(({ extent }) => extent)).toEqual(Object.keys(parts));
+    for (const [extent, sizes] of Object.entries(parts)) expect(partOf(reading, extent)).toEqual(sizes);
+    expect(reading.issues.map(({ kind }) => kind)).toEqual(issues);
+    expect(reading.written).toBe(text);
+  });
+
+  test('reference: what the table says beside the sizes', () => {
+    expect(dimensionsFrom('each: 10 × 8 in.').perItem).toBe(true);
+    expect(dimensionsFrom('Set of 12, each approx. 10 1/2 × 3 3/4 in.')).toMatchObject({
+      quantity: 12,
+      approximate: true,
+    });
+    expect(dimensionsFrom('Pair, each H. 12 in.')).toMatchObject({ quantity: 2, perItem: true });
+    expect(dimensionsFrom('Dimensions variable').variable).toBe(true);
+    expect(dimensionsFrom('Approx. 150 × 200 cm (irregular)')).toMatchObject({ approximate: true, irregular: true });
+    expect(dimensionsFrom('20.3–25.4 cm high (8–10 in.)').parts[0]?.height?.maxMm).toBe(254);
+    expect(dimensionsFrom('40 × 30 × 30 in.; 80 lb. (36.3 kg)').weight?.kg).toBeCloseTo(36.287, 3);
+    expect(dimensionsFrom('24 × 36 in. (61 × 81.4 cm)').parts[0]?.width?.conflictMm).toBe(814);
+  });
+});
+
+describe('outer size', () => {
+  const outer = (dimensions: string, framed?: string) =>
+    outerSizeOf({ dimensions: dimensionsFrom(dimensions), ...(framed ? { framed: dimensionsFrom(framed) } : {}) });
+
+  test('story: framed is taken before unframed, whichever column it stands in', () => {
+    expect(outer('66 × 86 cm', '76 × 96 × 6 cm')).toMatchObject({
+      heightMm: 760,
+      widthMm: 960,
+      depthMm: 60,
+      basis: 'framed',
+      certain: true,
+    });
+    expect(outer('Unframed: 18 × 24 in.; framed: 25 1/4 × 31 1/4 × 2 1/2 in.')).toMatchObject({
+      heightMm: 641.35,
+      basis: 'framed',
+    });
+  });
+
+  test('story: without a unit, or while two systems disagree, there is no size', () => {
+    expect(outer('30 x 40')).toBeNull();
+    expect(outer('24 × 36 in. (61 × 81.4 cm)')).toBeNull();
+    expect(outer('a large thing')).toBeNull();
+  });
+
+  test('story: sight, image and approximate sizes are drawn but not certain', () => {
+    expect(outer('Sight: 12 × 9 1/2 in.')).toMatchObject({ basis: 'sight', certain: false });
+    expect(outer('Approx. 150 × 200 cm')).toMatchObject({ certain: false });
+  });
+
+  test('story: a round thing is as wide as its diameter', () => {
+    expect(outer('Diam. 44 cm')).toMatchObject({ heightMm: 440, widthMm: 440 });
+    expect(outer('H. 20 cm; Diam. 12 cm')).toMatchObject({ heightMm: 200, widthMm: 120, depthMm: 120 });
+  });
+});
+
+describe('anything typed', () => {
+  test('law: no text throws, and every digit is in a part, a quantity, a weight or an issue', () => {
+    const piece = fc.constantFrom(
+      '12',
+      '3 1/2',
+      'cm',
+      'in.',
+      'x',
+      '×',
+      '(',
+      ')',
+      'H.',
+      'Diam.',
+      'framed:',
+      ';',
+      ',',
+      '???',
+      'Ø',
+      '\n',
+      '1,234',
+      'kg',
+      'each',
+      'set of',
+      '½',
+      "5'",
+      '-',
+      '/',
+    );
+    fc.assert(
+      fc.property(
+        fc.oneof(
+          fc.array(piece, { maxLength: 14 }).map((parts) => parts.join(' ')),
+          fc.string(),
+        ),
+        (text) => {
+          const reading = dimensionsFrom(text);
+          expect(reading.written).toBe(text);
+          const told =
+            JSON.stringify(reading.issues) +
+            JSON.stringify(reading.parts) +
+            JSON.stringify(reading.weight ?? '') +
+            String(reading.quantity ?? '');
+          if (/12/.test(text) && !/\d{3,}|\d[,. ]\d|12\s*[-–]|[/½]/.test(text)) expect(told).toMatch(/12/);
+        },
+      ),
+      { seed: 11, numRuns: 2000 },
+    );
+  });
+
+  test('law: a number without a unit never becomes millimetres', () => {
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 999 }), { minLength: 1, maxLength: 3 }), (numbers) => {
+        for (const part of dimensionsFrom(numbers.join(' x ')).parts) {
+          for (const mm of Object.values(sizesOf(part))) expect(mm).toBeNull();
+        }
+      }),
+      { seed: 5 },
+    );
+  });
+});
