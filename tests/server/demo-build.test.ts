@@ -1,7 +1,7 @@
 import { createHash } from 'node:crypto';
 import { CHECKLIST } from '@enfilade/server/demo/checklist';
 import { pictureOf } from '@enfilade/server/demo/drawing/picture';
-import { buildDemoShow, PEOPLE } from '@enfilade/server/demo/show';
+import { buildDemoShow, PEOPLE, toUpdates } from '@enfilade/server/demo/show';
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
 import { trueSizeOf } from '@enfilade/shared/true-size';
@@ -71,6 +71,18 @@ describe('the demo show as documents', () => {
       const text = Buffer.from(Y.encodeStateAsUpdate(documents.doc(name)!)).toString('utf8');
       const found = secrets.filter((secret) => text.includes(secret));
       expect([name, found.length]).toEqual([name, name === 'private' ? secrets.length : 0]);
+    }
+  });
+
+  test('law: a log of its updates opens as the same show', async () => {
+    const { documents } = await built();
+    const updates = toUpdates(documents);
+    expect(updates.map(({ document }) => document)).toEqual(['rooms', 'checklist', 'hang', 'private']);
+    for (const { document, bytes } of updates) {
+      const opened = new Y.Doc();
+      Y.applyUpdate(opened, bytes);
+      const [again, whole] = [opened, documents.doc(document)!].map((doc) => Buffer.from(Y.encodeStateAsUpdate(doc)));
+      expect(Buffer.compare(again!, whole!)).toBe(0);
     }
   });
 

@@ -18,7 +18,7 @@ import {
 } from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { type MuseumObject, pieceIdOf } from '@enfilade/shared/schema';
-import { DOCUMENT_NAMES, type Role } from '@enfilade/shared/seats';
+import { DOCUMENT_NAMES, type DocumentName, type Role } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import { CHECKLIST, type DemoRecord } from './checklist.ts';
 import { DECK, WALL_PAINTS } from './deck.ts';
@@ -177,4 +177,13 @@ async function takePictures(jobs: readonly Job[], options: DemoOptions): Promise
   };
   await Promise.all(Array.from({ length: AT_ONCE }, worker));
   return hashes;
+}
+
+/** Each document that holds anything, as one update (V1) for the log of a new show. */
+export function toUpdates(documents: ShowDocuments): { readonly document: DocumentName; readonly bytes: Uint8Array }[] {
+  return DOCUMENT_NAMES.flatMap((document) => {
+    const doc = documents.doc(document);
+    if (doc === undefined || doc.store.clients.size === 0) return [];
+    return [{ document, bytes: Y.encodeStateAsUpdate(doc) }];
+  });
 }

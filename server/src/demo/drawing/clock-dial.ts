@@ -110,7 +110,7 @@ export function clockDial(w: number, variant: number): Drawing {
         0.25,
         0.95,
       ) +
-      noise('worn', 3 / w, 3 / w, 3, variant + 9, 1.8),
+      noise('worn', [w, w], [3 / w, 3 / w], 3, variant + 9, 1.8),
     body,
   };
 }

@@ -106,7 +106,7 @@ export function copperFace(w: number, h: number, variant: number, tinned: boolea
     defs:
       (tinned ? TINNED + TINNED.replace('"cu"', '"bead"') : COPPER + BEAD) +
       HOLLOW +
-      noise('dents', 4.5 / w, 4.5 / h, 2, variant + 11, 1.8),
+      noise('dents', [w, h], [4.5 / w, 4.5 / h], 2, variant + 11, 1.8),
     body,
   };
 }
@@ -178,7 +178,7 @@ export function copperStanding(w: number, h: number, variant: number, tinned: bo
         ],
       ) +
       `<clipPath id="shape"><path d="${outline}"/></clipPath>` +
-      noise('dents', 5 / w, 5 / h, 2, variant + 3, 1.8),
+      noise('dents', [w, h], [5 / w, 5 / h], 2, variant + 3, 1.8),
     body: `<g clip-path="url(#shape)">${inside}</g>${stroke(outline, hex(26, 20, 20), w * 0.012, 'opacity=".55"')}${rect(0, h - Math.max(0.6, h * 0.035), w, Math.max(0.6, h * 0.035), 'url(#rim)', 'rx=".25"')}`,
   };
 }

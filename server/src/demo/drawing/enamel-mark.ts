@@ -112,7 +112,7 @@ export function enamelMark(w: number, h: number, variant: number, year: string):
         0.9,
       ) +
       `<clipPath id="plate"><rect width="${n(w)}" height="${n(h)}" rx=".9"/></clipPath>` +
-      noise('worn', 0.22, 0.22, 3, variant + 5, 2),
+      noise('worn', [w, h], [0.22, 0.22], 3, variant + 5, 2),
     body,
   };
 }

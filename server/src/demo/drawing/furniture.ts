@@ -40,7 +40,7 @@ export function shelfUnit(w: number, h: number, levels: readonly number[]): Draw
           [1, hex(40, 10, 20)],
         ],
       ) +
-      noise('grainUp', 0.6, 0.02, 2, 5, 1.8),
+      noise('grainUp', [w, h], [0.6, 0.02], 2, 5, 1.8),
     body,
   };
 }
@@ -82,7 +82,7 @@ export function longBench(w: number, h: number): Drawing {
           [1, hex(26, 8, 14)],
         ],
       ) +
-      noise('grain', 0.04, 1.2, 2, 12, 2),
+      noise('grain', [w, h], [0.04, 1.2], 2, 12, 2),
     body,
   };
 }
@@ -98,7 +98,7 @@ export function plinth(w: number, h: number): Drawing {
           [0, hex(90, 0, 3)],
           [1, hex(80, 0, 3)],
         ],
-      ) + noise('worn', 0.1, 0.1, 3, 3, 1.8),
+      ) + noise('worn', [w, h], [0.1, 0.1], 3, 3, 1.8),
     body:
       rect(0, 0, w, h, 'url(#front)') +
       rect(0, 0, w, 0.9, hex(96, 0, 2)) +

@@ -257,6 +257,19 @@ export const WEAVES: readonly Weave[] = [
   windFromTallowHill,
 ];
 
+/** The ribs of the weave, and the ends that show between them. */
+function ribs(w: number, h: number): string {
+  let dark = '';
+  let pale = '';
+  for (let y = 0.55; y < h; y += 1.1) {
+    dark += `M0 ${n(y)}H${n(w)}`;
+    pale += `M${n((y * 7) % 1.7)} ${n(y + 0.55)}H${n(w)}`;
+  }
+  return (
+    stroke(dark, '#000', 0.34, 'opacity=".16"') + stroke(pale, '#fff', 0.3, 'opacity=".1" stroke-dasharray=".85 .85"')
+  );
+}
+
 export function hanging(w: number, h: number, variant: number): Drawing {
   const rod = Math.min(3.4, h * 0.025);
   const cloth = h - rod * 0.5;
@@ -270,13 +283,12 @@ export function hanging(w: number, h: number, variant: number): Drawing {
     [w * 0.994, cloth * 0.994],
   ]);
   const body =
-    `<g clip-path="url(#cloth)">${nth(WEAVES, variant)(w, cloth)}<rect width="${n(w)}" height="${n(cloth)}" fill="url(#wool)"/>${textured(whole, 'wool-noise', 0.24)}<rect width="${n(w)}" height="${n(cloth)}" fill="url(#drape)"/>${stroke(foot, '#000', 0.9, 'opacity=".3"')}</g>` +
+    `<g clip-path="url(#cloth)">${nth(WEAVES, variant)(w, cloth)}${ribs(w, cloth)}${textured(whole, 'wool-noise', 0.16)}<rect width="${n(w)}" height="${n(cloth)}" fill="url(#drape)"/>${stroke(foot, '#000', 0.9, 'opacity=".3"')}</g>` +
     rect(0, 0, w, rod, 'url(#rod)', 'rx=".8"') +
     rect(w * 0.006, rod, w * 0.988, rod * 0.5, '#000', 'opacity=".22"');
   return {
     defs:
       `<clipPath id="cloth"><path d="${foot}L${n(w * 0.994)} 0H${n(w * 0.006)}z"/></clipPath>` +
-      '<pattern id="wool" width="1.7" height="2.2" patternUnits="userSpaceOnUse"><path d="M0 .55H1.7M0 1.65H1.7" stroke="#000" stroke-width=".34" opacity=".16"/><path d="M0 1.1H.85M.85 2.2H1.7" stroke="#fff" stroke-width=".3" opacity=".1"/></pattern>' +
       linear(
         'drape',
         [0, 0, 1, 0],
@@ -297,7 +309,7 @@ export function hanging(w: number, h: number, variant: number): Drawing {
           [1, hex(30, 9, 16)],
         ],
       ) +
-      noise('wool-noise', 0.2, 0.6, 2, variant + 90, 1.6),
+      noise('wool-noise', [w, h], [0.2, 0.6], 2, variant + 90, 1.6),
     body,
   };
 }

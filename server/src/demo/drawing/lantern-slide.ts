@@ -167,7 +167,7 @@ export function lanternSlide(w: number, h: number, variant: number): Drawing {
     defs:
       `<clipPath id="window"><path d="${mask}"/></clipPath>` +
       `<radialGradient id="vignette" cx=".5" cy=".5" r=".72"><stop offset=".55" stop-color="#000" stop-opacity="0"/><stop offset="1" stop-color="${hex(30, 10, 24)}" stop-opacity=".35"/></radialGradient>` +
-      noise('foxing', 0.9, 0.9, 3, variant + 40, 2.4),
+      noise('foxing', [w, h], [0.9, 0.9], 3, variant + 40, 2.4),
     body,
   };
 }

@@ -61,7 +61,7 @@ export function level(w: number, h: number, variant: number): Drawing {
           [1, hex(62, -12, 36)],
         ],
       ) +
-      noise('grain', 0.05, 2.4, 3, variant + 1, 2.4),
+      noise('grain', [w, h], [0.05, 2.4], 3, variant + 1, 2.4),
     body,
   };
 }

@@ -232,7 +232,7 @@ export function dyeVat(w: number, h: number, variant: number): Drawing {
           [1, '#000', 0.5],
         ],
       ) +
-      noise('grain', 0.9, 0.04, 2, variant + 8, 2.4),
+      noise('grain', [w, h], [0.9, 0.04], 2, variant + 8, 2.4),
     body: `<g clip-path="url(#vat)">${inside}</g>${oval(w / 2, top, w / 2, top, hex(50, 10, 22))}${oval(w / 2, top, w * 0.46, top * 0.8, hex(22, 7, 10))}${oval(w / 2, top * 1.2, w * 0.43, top * 0.58, shade(liquor, 0))}${oval(w * 0.4, top * 1.05, w * 0.14, top * 0.14, '#fff', 'opacity=".22"')}`,
   };
 }

@@ -105,14 +105,14 @@ export function oilView(w: number, h: number, variant: number, frame: OilFrame):
   border += textured(ring, 'grain', frame === 'gilt' ? 0.3 : 0.2);
   const whole = `M0 0h${n(iw)}v${n(ih)}h${n(-iw)}z`;
   const inner =
-    `<clipPath id="canvas"><path d="${whole}"/></clipPath><g clip-path="url(#canvas)">${canvas.body}${textured(whole, 'brush', 0.3)}${rect(0, 0, iw, ih, 'url(#varnish)')}</g>` +
+    `<clipPath id="canvas"><path d="${whole}"/></clipPath><g clip-path="url(#canvas)">${canvas.body}${textured(whole, 'brush', 0.2)}${rect(0, 0, iw, ih, 'url(#varnish)')}</g>` +
     stroke(`M0 ${n(ih)}V0H${n(iw)}`, '#000', fw * 0.14, 'opacity=".4"') +
     stroke(`M0 ${n(ih)}H${n(iw)}V0`, '#fff', fw * 0.05, 'opacity=".12"');
   return {
     defs:
       canvas.defs +
-      noise('brush', 0.9, 2.2, 2, variant + 70, 2) +
-      noise('grain', 0.5, 0.5, 2, variant + 30, 1.8) +
+      noise('brush', [iw, ih], [0.9, 2.2], 2, variant + 70, 2) +
+      noise('grain', [w, h], [0.5, 0.5], 2, variant + 30, 1.8) +
       linear(
         'varnish',
         [0, 0, 1, 1],

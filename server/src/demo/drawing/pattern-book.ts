@@ -66,7 +66,7 @@ export function patternBook(w: number, h: number, variant: number): Drawing {
           [0.56, '#000', 0.3],
           [1, '#fff', 0.12],
         ],
-      ) + noise('paper', 1.2, 1.2, 3, variant + 2, 2),
+      ) + noise('paper', [w, h], [1.2, 1.2], 3, variant + 2, 2),
     body,
   };
 }
@@ -87,5 +87,5 @@ function shut(w: number, h: number, variant: number, boards: { L: number; a: num
   body +=
     stroke(`M.2 ${n(h)}V.2H${n(w)}`, shade(c, 24), 0.3) +
     stroke(`M0 ${n(h - 0.2)}H${n(w - 0.2)}V0`, shade(c, -18), 0.45);
-  return { defs: noise('paper', 1.4, 1.4, 3, variant + 2, 2.6), body };
+  return { defs: noise('paper', [w, h], [1.4, 1.4], 3, variant + 2, 2.6), body };
 }

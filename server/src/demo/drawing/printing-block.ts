@@ -47,7 +47,7 @@ export function printingBlock(w: number, h: number, variant: number): Drawing {
   return {
     defs:
       `<clipPath id="ground"><path d="${box(m, m, w - 2 * m, h - 2 * m)}"/></clipPath>` +
-      noise('grain', along ? 0.06 : 1.3, along ? 1.3 : 0.06, 2, variant, 1.9) +
+      noise('grain', [w, h], [along ? 0.06 : 1.3, along ? 1.3 : 0.06], 2, variant, 1.9) +
       lightFall('fall', 0.16, 0.2),
     body,
   };

@@ -155,7 +155,7 @@ export function riverMap(w: number, h: number, variant: number, frame: MapFrame)
   return {
     defs:
       `<clipPath id="sheet"><rect width="${n(iw)}" height="${n(ih)}"/></clipPath>` +
-      noise('foxing', 0.12, 0.12, 3, variant + 60, 2.4),
+      noise('foxing', [iw, ih], [0.12, 0.12], 3, variant + 60, 2.4),
     body: `${border}<g transform="translate(${n(fw)} ${n(fw)})"><g clip-path="url(#sheet)">${sheet}</g></g>`,
   };
 }
