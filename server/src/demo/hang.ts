@@ -162,9 +162,10 @@ function sixtyImpressions(put: Put, places: ReadonlyMap<string, Place>): DemoVig
     keepClear: [{ xMm: 520, yMm: 300, widthMm: 280, heightMm: 280 }],
     gapMm: 55,
     focalGapMm: 75,
-    looseness: 0.45,
-    across: 1.35,
-    seed: 85,
+    roominess: 1.2,
+    looseness: 0.35,
+    across: 1.1,
+    seed: 22,
   });
   const members = [WEIR_RISING];
   for (const [i, at] of found.places.entries()) {

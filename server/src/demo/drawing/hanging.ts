@@ -266,7 +266,7 @@ function ribs(w: number, h: number): string {
     pale += `M${n((y * 7) % 1.7)} ${n(y + 0.55)}H${n(w)}`;
   }
   return (
-    stroke(dark, '#000', 0.34, 'opacity=".16"') + stroke(pale, '#fff', 0.3, 'opacity=".1" stroke-dasharray=".85 .85"')
+    stroke(dark, '#000', 0.34, 'opacity=".1"') + stroke(pale, '#fff', 0.3, 'opacity=".1" stroke-dasharray=".85 .85"')
   );
 }
 
