@@ -69,5 +69,5 @@ function draw(pdf: PDFKit.PDFDocument, mark: SheetMark): void {
 function dashed(pdf: PDFKit.PDFDocument, dash: readonly number[] | undefined): PDFKit.PDFDocument {
   if (dash === undefined) return pdf.undash();
   // pdfkit takes a list of lengths; its types know a single one only.
-  return pdf.dash(dash as unknown as number);
+  return pdf.dash(dash as unknown as number, {});
 }
