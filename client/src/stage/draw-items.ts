@@ -1,0 +1,118 @@
+/** Draws pieces: grey at true size first, then the miniature, then the detail; hatched where the size is not certain. */
+import type { Bitmaps } from './bitmaps.ts';
+import type { SceneItem } from './scene.ts';
+import { fontOf, hatch, px, py, type Sheet, setWeight, write } from './sheet.ts';
+
+/** A picture whose own proportions differ from the record's by more than this is fitted in, not pulled. */
+const SAME_SHAPE = 0.04;
+
+export function drawItem(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps): void {
+  const { ctx } = sheet;
+  const w = item.widthMm * sheet.k;
+  const h = item.heightMm * sheet.k;
+  const cx = px(sheet, item.X);
+  const cy = py(sheet, item.Y);
+  if (item.rotationDegrees === 0) {
+    // Level edges on whole pixels: resting pictures are sharp, and many of them cost less.
+    const x = Math.round(cx - w / 2);
+    const y = Math.round(cy - h / 2);
+    drawAt(
+      sheet,
+      item,
+      bitmaps,
+      x,
+      y,
+      Math.max(1, Math.round(cx + w / 2) - x),
+      Math.max(1, Math.round(cy + h / 2) - y),
+    );
+    return;
+  }
+  ctx.save();
+  ctx.translate(cx, cy);
+  ctx.rotate((item.rotationDegrees * Math.PI) / 180);
+  drawAt(sheet, item, bitmaps, -w / 2, -h / 2, w, h);
+  ctx.restore();
+}
+
+function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: number, w: number, h: number): void {
+  const { ctx } = sheet;
+  if (item.as !== 'picture') {
+    drawPlain(sheet, item, x, y, w, h);
+    return;
+  }
+  if (item.hatch !== null) drawUncertain(sheet, item.hatch, x, y, w, h);
+  const found = item.picture === null ? null : bitmaps.drawableOf(item.picture, Math.max(w, h));
+  if (found === null) {
+    // Nothing to see yet, or no photograph: its true size in grey.
+    if (item.hatch !== 'unsized') {
+      ctx.fillStyle = sheet.tones.stand;
+      ctx.fillRect(x, y, w, h);
+    }
+    if (item.picture === null) drawName(sheet, item.name, x, y, w, h);
+    return;
+  }
+  const ratio = (found.sw / found.sh) * (h / w);
+  const inset = item.hatch === 'unsized' ? 0.8 : 1;
+  // A miniature's sides are whole pixels: its ratio is only nearly its picture's.
+  const slack = found.level === 64 ? SAME_SHAPE + 1.5 / Math.min(found.sw, found.sh) : SAME_SHAPE;
+  const pulled = Math.abs(ratio - 1) < slack;
+  const dw = w * inset * (pulled || ratio >= 1 ? 1 : ratio);
+  const dh = h * inset * (pulled || ratio <= 1 ? 1 : 1 / ratio);
+  ctx.drawImage(found.image, found.sx, found.sy, found.sw, found.sh, x + (w - dw) / 2, y + (h - dh) / 2, dw, dh);
+}
+
+/** A footprint, or a side that no photograph shows: grey board with its edge and its name. */
+function drawPlain(sheet: Sheet, item: SceneItem, x: number, y: number, w: number, h: number): void {
+  const { ctx, tones } = sheet;
+  if (item.hatch !== null) drawUncertain(sheet, item.hatch, x, y, w, h);
+  ctx.fillStyle = tones.slab;
+  ctx.strokeStyle = '#111';
+  setWeight(sheet, 1);
+  if (item.hatch !== 'unsized') ctx.fillRect(x, y, w, h);
+  ctx.strokeRect(
+    Math.round(x) + 0.5,
+    Math.round(y) + 0.5,
+    Math.max(1, Math.round(w) - 1),
+    Math.max(1, Math.round(h) - 1),
+  );
+  drawName(sheet, item.name, x, y, w, h);
+}
+
+/** Its name, where there is room for it, along its longer side. */
+function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): void {
+  const { ctx, dpr } = sheet;
+  const long = Math.max(w, h);
+  if (Math.min(w, h) < 15 * dpr || long < 34 * dpr) return;
+  ctx.font = fontOf(sheet, 11);
+  let text = name;
+  while (text.length > 3 && ctx.measureText(text).width > long - 8 * dpr) text = `${text.slice(0, -2).trimEnd()}…`;
+  if (text.length <= 3) return;
+  ctx.save();
+  ctx.fillStyle = '#111';
+  ctx.translate(Math.round(x + w / 2), Math.round(y + h / 2));
+  if (h > w * 1.3) ctx.rotate(-Math.PI / 2);
+  write(sheet, text, 0, 4 * dpr, 11, 'center');
+  ctx.restore();
+}
+
+/** Not known: the whole stand-in is hatched. Not certain: a hatched band round its edge, outside the picture. */
+function drawUncertain(sheet: Sheet, kind: 'unsized' | 'uncertain', x: number, y: number, w: number, h: number): void {
+  const { ctx, dpr, tones } = sheet;
+  const band = kind === 'unsized' ? 0 : Math.round(5 * dpr);
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(x - band, y - band, w + 2 * band, h + 2 * band);
+  if (band > 0) ctx.rect(x, y, w, h);
+  ctx.clip('evenodd');
+  ctx.fillStyle = tones.bare;
+  ctx.fillRect(x - band, y - band, w + 2 * band, h + 2 * band);
+  ctx.strokeStyle = '#525252';
+  setWeight(sheet, 1);
+  hatch({ ...sheet, ox: x, oy: y }, x - band, y - band, w + 2 * band, h + 2 * band, 5 * dpr);
+  ctx.restore();
+  if (kind === 'unsized') {
+    ctx.strokeStyle = '#525252';
+    setWeight(sheet, 1);
+    ctx.strokeRect(x + 0.5, y + 0.5, w - 1, h - 1);
+  }
+}

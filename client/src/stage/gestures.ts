@@ -1,0 +1,270 @@
+/** The hand on the stage: press selects, a drag from a thing carries it, from bare ground it moves the view. */
+
+import { membersOf } from '@enfilade/shared/commands';
+import type { PieceId } from '@enfilade/shared/schema';
+import { choose, chooseToo, selection } from '../selection.ts';
+import { toDrawingPoint } from './camera.ts';
+import { DragSession } from './drag-session.ts';
+import { OncePerFrame } from './frames.ts';
+import type { SceneItem } from './scene.ts';
+import type { StageMachine } from './stage-machine.ts';
+
+/** A press that moves less is a press, not a drag (CSS px). */
+const MOUSE_SLACK_PX = 4;
+const FINGER_SLACK_PX = 9;
+
+type Doing =
+  | {
+      readonly kind: 'press';
+      readonly item: SceneItem | null;
+      readonly shift: boolean;
+      readonly x: number;
+      readonly y: number;
+    }
+  | { readonly kind: 'pan' }
+  | { readonly kind: 'carry'; readonly session: DragSession }
+  | { readonly kind: 'catch'; readonly x: number; readonly y: number }
+  | { readonly kind: 'pinch'; apart: number };
+
+export class Gestures {
+  private readonly machine: StageMachine;
+  private readonly element: HTMLElement;
+  private readonly fingers = new Map<number, { x: number; y: number }>();
+  private doing: Doing | null = null;
+  private last = { x: 0, y: 0, freely: false };
+  private readonly carry = new OncePerFrame(() => this.carryOn());
+  private readonly ways: (() => void)[] = [];
+
+  constructor(machine: StageMachine, element: HTMLElement) {
+    this.machine = machine;
+    this.element = element;
+    const on = <K extends keyof HTMLElementEventMap>(
+      type: K,
+      listener: (event: HTMLElementEventMap[K]) => void,
+      options?: AddEventListenerOptions,
+    ) => {
+      element.addEventListener(type, listener, options);
+      this.ways.push(() => element.removeEventListener(type, listener, options));
+    };
+    on('pointerdown', (event) => this.down(event));
+    on('pointermove', (event) => this.move(event));
+    on('pointerup', (event) => this.up(event));
+    on('pointercancel', (event) => this.lost(event));
+    on('pointerleave', () => this.machine.setHot({ hovered: null }));
+    on('dblclick', (event) => this.twice(event));
+    on('wheel', (event) => this.wheel(event), { passive: false });
+  }
+
+  stop(): void {
+    this.cancel();
+    this.carry.stop();
+    for (const leave of this.ways) leave();
+  }
+
+  /** Gives up what the hand is doing; true when it was doing something. */
+  cancel(): boolean {
+    const was = this.doing;
+    this.doing = null;
+    if (was?.kind === 'carry') was.session.cancel();
+    this.machine.setHot({ marquee: null });
+    return was !== null && was.kind !== 'press';
+  }
+
+  /** The stage takes over what was carried in from the rail. */
+  takeOver(pieceIds: readonly PieceId[], x: number, y: number): void {
+    this.cancel();
+    const session = new DragSession(this.machine, pieceIds, null, x, y);
+    this.doing = { kind: 'carry', session };
+    this.last = { x, y, freely: false };
+    this.carry.ask();
+  }
+
+  carryTo(x: number, y: number, freely: boolean): void {
+    this.last = { x, y, freely };
+    this.carry.ask();
+  }
+
+  /** Lets go of what is carried. True when it was placed. */
+  letGo(): boolean {
+    if (this.doing?.kind !== 'carry') return false;
+    this.carry.flush();
+    const { session } = this.doing;
+    this.doing = null;
+    return session.drop();
+  }
+
+  private at(event: MouseEvent): { x: number; y: number } {
+    const box = this.element.getBoundingClientRect();
+    return { x: event.clientX - box.left, y: event.clientY - box.top };
+  }
+
+  private down(event: PointerEvent): void {
+    const { x, y } = this.at(event);
+    this.element.focus({ preventScroll: true });
+    if (event.pointerType === 'touch') {
+      this.fingers.set(event.pointerId, { x, y });
+      if (this.fingers.size === 2) {
+        this.cancel();
+        this.doing = { kind: 'pinch', apart: this.apart() };
+        return;
+      }
+    }
+    if (this.doing !== null) return;
+    this.element.setPointerCapture(event.pointerId);
+    this.last = { x, y, freely: event.altKey };
+    if (event.button === 1) {
+      event.preventDefault();
+      this.doing = { kind: 'pan' };
+      return;
+    }
+    if (event.button !== 0) return;
+    const item = this.machine.hit(x, y, event.pointerType === 'touch' ? 10 : 3);
+    this.doing = { kind: 'press', item, shift: event.shiftKey, x, y };
+    if (item !== null && !event.shiftKey && !selection.get().includes(item.pieceId)) choose([item.pieceId]);
+  }
+
+  private move(event: PointerEvent): void {
+    const { x, y } = this.at(event);
+    if (this.fingers.has(event.pointerId)) {
+      if (this.doing?.kind === 'pinch') {
+        this.pinch(event.pointerId, x, y);
+        return;
+      }
+      this.fingers.set(event.pointerId, { x, y });
+    }
+    const { doing } = this;
+    if (doing === null) {
+      if (event.pointerType !== 'touch') this.hover(x, y);
+      return;
+    }
+    const from = this.last;
+    this.last = { x, y, freely: event.altKey };
+    if (doing.kind === 'press') this.startMoving(doing, x, y, event.pointerType === 'touch');
+    else if (doing.kind === 'pan') this.machine.pan(x - from.x, y - from.y);
+    else if (doing.kind === 'carry') this.carry.ask();
+    else if (doing.kind === 'catch') this.catchUp(doing, x, y);
+  }
+
+  private startMoving(press: Extract<Doing, { kind: 'press' }>, x: number, y: number, finger: boolean): void {
+    const slack = finger ? FINGER_SLACK_PX : MOUSE_SLACK_PX;
+    if (Math.hypot(x - press.x, y - press.y) < slack) return;
+    const { machine } = this;
+    if (press.item !== null && !press.shift && machine.show.may('hang')) {
+      const session = new DragSession(machine, selection.get(), press.item, press.x, press.y);
+      this.doing = { kind: 'carry', session };
+      this.element.style.cursor = 'grabbing';
+      this.carry.ask();
+    } else if (press.item === null && press.shift) {
+      this.doing = { kind: 'catch', x: press.x, y: press.y };
+      this.catchUp(this.doing, x, y);
+    } else {
+      this.doing = { kind: 'pan' };
+      machine.pan(x - press.x, y - press.y);
+    }
+  }
+
+  private carryOn(): void {
+    if (this.doing?.kind === 'carry') this.doing.session.move(this.last.x, this.last.y, this.last.freely);
+  }
+
+  private catchUp(from: { readonly x: number; readonly y: number }, x: number, y: number): void {
+    const a = toDrawingPoint(this.machine.camera, Math.min(from.x, x), Math.min(from.y, y));
+    const b = toDrawingPoint(this.machine.camera, Math.max(from.x, x), Math.max(from.y, y));
+    this.machine.setHot({ marquee: { minX: a.X, minY: a.Y, maxX: b.X, maxY: b.Y } });
+  }
+
+  private up(event: PointerEvent): void {
+    const pinching = this.doing?.kind === 'pinch';
+    this.fingers.delete(event.pointerId);
+    if (pinching) {
+      if (this.fingers.size === 0) this.doing = null;
+      return;
+    }
+    const { doing } = this;
+    this.element.style.cursor = '';
+    if (doing?.kind === 'carry') {
+      this.letGo();
+      return;
+    }
+    this.doing = null;
+    if (doing?.kind === 'press') this.pressed(doing);
+    if (doing?.kind === 'catch') {
+      const frame = this.machine.hotState.marquee;
+      this.machine.setHot({ marquee: null });
+      if (frame === null) return;
+      const caught = this.machine.scene?.within(frame).map(({ pieceId }) => pieceId) ?? [];
+      choose([...new Set([...selection.get(), ...caught])]);
+    }
+  }
+
+  private pressed({ item, shift }: Extract<Doing, { kind: 'press' }>): void {
+    if (item === null) {
+      if (!shift) choose([]);
+    } else if (shift) chooseToo(item.pieceId);
+    else choose([item.pieceId]);
+  }
+
+  private lost(event: PointerEvent): void {
+    this.fingers.delete(event.pointerId);
+    this.element.style.cursor = '';
+    this.cancel();
+  }
+
+  /** Pressed twice: the whole vignette. */
+  private twice(event: MouseEvent): void {
+    const { x, y } = this.at(event);
+    const item = this.machine.hit(x, y, 3);
+    const vignette = item === null ? undefined : this.machine.show.documents.get('memberOf', item.pieceId);
+    if (vignette === undefined) return;
+    const shown = membersOf(this.machine.show.documents, vignette).filter(
+      (id) => (this.machine.scene?.itemsOf(id).length ?? 0) > 0,
+    );
+    choose(shown);
+  }
+
+  private hovering = new OncePerFrame(() => {
+    const item = this.machine.hit(this.hoverAt.x, this.hoverAt.y, 3);
+    if (item?.key !== this.machine.hotState.hovered?.key) this.machine.setHot({ hovered: item });
+    this.element.style.cursor = item === null ? '' : this.machine.show.may('hang') ? 'grab' : 'pointer';
+  });
+  private hoverAt = { x: 0, y: 0 };
+
+  private hover(x: number, y: number): void {
+    this.hoverAt = { x, y };
+    this.hovering.ask();
+  }
+
+  private apart(): number {
+    const [a, b] = [...this.fingers.values()];
+    return a === undefined || b === undefined ? 1 : Math.max(1, Math.hypot(a.x - b.x, a.y - b.y));
+  }
+
+  /** Two fingers move and scale at once, about the point between them. */
+  private pinch(pointerId: number, x: number, y: number): void {
+    const middle = () => {
+      const all = [...this.fingers.values()];
+      return {
+        x: all.reduce((sum, finger) => sum + finger.x, 0) / all.length,
+        y: all.reduce((sum, finger) => sum + finger.y, 0) / all.length,
+      };
+    };
+    const before = middle();
+    this.fingers.set(pointerId, { x, y });
+    const after = middle();
+    if (this.doing?.kind !== 'pinch' || this.fingers.size < 2) return;
+    const apart = this.apart();
+    this.machine.pan(after.x - before.x, after.y - before.y);
+    this.machine.zoom(apart / this.doing.apart, after.x, after.y);
+    this.doing.apart = apart;
+  }
+
+  private wheel(event: WheelEvent): void {
+    event.preventDefault();
+    const { x, y } = this.at(event);
+    const unit = event.deltaMode === 1 ? 18 : event.deltaMode === 2 ? this.machine.size.height : 1;
+    if (event.ctrlKey || event.metaKey) this.machine.zoom(Math.exp((-event.deltaY * unit) / 240), x, y);
+    else if (event.shiftKey && event.deltaX === 0) this.machine.pan(-event.deltaY * unit, 0);
+    else this.machine.pan(-event.deltaX * unit, -event.deltaY * unit);
+    if (this.doing?.kind === 'carry') this.carry.ask();
+  }
+}

@@ -1,0 +1,268 @@
+/**
+ * What a drawing shows: its panels and, piece by piece, where each is drawn. Kept up piece by piece: a move rebuilds
+ * the moved piece and its load, nothing else.
+ */
+import { type PieceId, surfaceParts } from '@enfilade/shared/schema';
+import { standingIn } from '@enfilade/space/elevation';
+import { toDrawing } from '@enfilade/space/fold-out';
+import type { WallSide } from '@enfilade/space/room';
+import RBush from 'rbush';
+import { boxInDrawing, type SceneFrame, type ScenePanel } from './panels.ts';
+import { isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
+
+export interface SceneItem {
+  /** `pieceId@surface`: a thing on the floor is seen in the plan and in each elevation it stands before. */
+  readonly key: string;
+  readonly pieceId: PieceId;
+  /** The panel it is drawn on. */
+  readonly panel: ScenePanel;
+  /** Centre in drawing mm, Y down. */
+  readonly X: number;
+  readonly Y: number;
+  /** Centre in the panel's own frame, y up. */
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Clockwise on the screen. */
+  readonly rotationDegrees: number;
+  /** 'picture': as faced. 'footprint': from above. 'flank': seen from a side its picture does not show. */
+  readonly as: 'picture' | 'footprint' | 'flank';
+  readonly picture: string | null;
+  readonly hatch: 'unsized' | 'uncertain' | null;
+  readonly name: string;
+  /** Back to front within its panel. */
+  readonly depth: number;
+  /** True when its place is on this very panel. */
+  readonly direct: boolean;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export interface Rect {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** What a drawing asks of a show: geometry, and how a piece is told. */
+export interface SceneLookup extends Lookup {
+  pictureOf(pieceId: PieceId): string | null;
+  nameOf(pieceId: PieceId): string;
+}
+
+/** A floor-standing thing farther than this from a wall is not drawn in its elevation (as whereabouts has it). */
+const BEFORE_A_WALL_MM = 1500;
+/** A flat thing's footprint is still drawn, as a line this thick. */
+const FLAT_ON_FLOOR_MM = 20;
+/** Which turn shows its picture to one who faces the wall behind it. */
+export const TURN_OF_BACK: Record<WallSide, number> = { head: 0, right: 90, foot: 180, left: 270 };
+
+/** How a piece is drawn in a frame: none, one, or several items (plan and elevations). */
+export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId): SceneItem[] {
+  const at = standingOf(lookup, pieceId);
+  const size = lookup.sizeOf(pieceId);
+  if (at === null || size === null) return [];
+  const items: SceneItem[] = [];
+  const hatch = size.known ? (size.certain ? null : 'uncertain') : 'unsized';
+  const add = (panel: ScenePanel, part: Omit<SceneItemPart, 'panel'>): void => {
+    items.push(sceneItem({ ...part, panel }, pieceId, lookup, hatch));
+  };
+  for (const panel of frame.panels) {
+    if (at.kind === 'wall') {
+      if (panel.surface !== at.surface) continue;
+      const { widthMm, heightMm } = size;
+      const { xMm, yMm, turnDegrees, standOffMm, direct } = at;
+      add(panel, { xMm, yMm, widthMm, heightMm, turnDegrees, as: 'picture', depth: standOffMm, direct });
+    } else if (panel.surface === at.surface) {
+      const layout = panel.kind === 'layout';
+      add(panel, {
+        xMm: at.xMm,
+        yMm: at.yMm,
+        widthMm: size.widthMm,
+        heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
+        turnDegrees: at.turnDegrees,
+        as: layout ? 'picture' : 'footprint',
+        depth: at.baseMm,
+        direct: at.direct,
+      });
+    } else if (panel.kind === 'wall' && panel.room !== null && sameRoom(panel, at)) {
+      const side = panel.side as WallSide;
+      const view = standingIn(panel.room, side, { ...at, ...size, turnCentidegrees: at.turnDegrees * 100 });
+      if (view.distanceMm > BEFORE_A_WALL_MM) continue;
+      const off = (((at.turnDegrees - TURN_OF_BACK[side]) % 360) + 360) % 360;
+      add(panel, {
+        xMm: view.xMm,
+        yMm: at.baseMm + size.heightMm / 2,
+        widthMm: view.widthMm,
+        heightMm: size.heightMm,
+        turnDegrees: 0,
+        as: off <= 30 || off >= 330 ? 'picture' : 'flank',
+        depth: Math.max(1, view.distanceMm),
+        direct: false,
+      });
+    }
+  }
+  return items;
+}
+
+interface SceneItemPart {
+  readonly panel: ScenePanel;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly turnDegrees: number;
+  readonly as: SceneItem['as'];
+  readonly depth: number;
+  readonly direct: boolean;
+}
+
+function sceneItem(part: SceneItemPart, pieceId: PieceId, lookup: SceneLookup, hatch: SceneItem['hatch']): SceneItem {
+  const { turnDegrees, ...rest } = part;
+  const { X, Y } = toDrawing(part.panel, part.xMm, part.yMm);
+  const rotationDegrees = (((part.panel.rotationDegrees + turnDegrees) % 360) + 360) % 360;
+  const turn = (rotationDegrees * Math.PI) / 180;
+  const c = Math.abs(Math.cos(turn));
+  const s = Math.abs(Math.sin(turn));
+  const halfX = (part.widthMm * c + part.heightMm * s) / 2;
+  const halfY = (part.widthMm * s + part.heightMm * c) / 2;
+  return {
+    ...rest,
+    key: `${pieceId}@${part.panel.surface}`,
+    pieceId,
+    X,
+    Y,
+    rotationDegrees,
+    picture: part.as === 'picture' ? lookup.pictureOf(pieceId) : null,
+    hatch,
+    name: lookup.nameOf(pieceId),
+    minX: X - halfX,
+    minY: Y - halfY,
+    maxX: X + halfX,
+    maxY: Y + halfY,
+  };
+}
+
+function sameRoom(panel: ScenePanel, at: OnFloor): boolean {
+  const roomId = surfaceParts(at.surface)?.roomId;
+  const parts = surfaceParts(panel.surface);
+  return roomId !== undefined && parts?.roomId === roomId && isWall(parts.side);
+}
+
+/** Back to front; ties by piece, so that every screen draws alike. */
+export function backToFront(a: SceneItem, b: SceneItem): number {
+  return a.depth - b.depth || (a.pieceId < b.pieceId ? -1 : a.pieceId > b.pieceId ? 1 : 0);
+}
+
+export class Scene {
+  readonly frame: SceneFrame;
+  private readonly lookup: SceneLookup;
+  private readonly byPiece = new Map<PieceId, readonly SceneItem[]>();
+  private readonly byPicture = new Map<string, Set<PieceId>>();
+  private readonly tree = new RBush<SceneItem>();
+  /** Pieces under someone's hand: drawn by the hot layer, not here. */
+  private lifted: ReadonlySet<PieceId> = new Set();
+
+  constructor(frame: SceneFrame, lookup: SceneLookup, pieceIds: Iterable<PieceId>) {
+    this.frame = frame;
+    this.lookup = lookup;
+    const all: SceneItem[] = [];
+    for (const pieceId of pieceIds) all.push(...this.keep(pieceId));
+    this.tree.load(all);
+  }
+
+  get size(): number {
+    return this.byPiece.size;
+  }
+
+  itemsOf(pieceId: PieceId): readonly SceneItem[] {
+    return this.byPiece.get(pieceId) ?? NONE;
+  }
+
+  pieces(): IterableIterator<PieceId> {
+    return this.byPiece.keys();
+  }
+
+  piecesWith(picture: string): ReadonlySet<PieceId> | undefined {
+    return this.byPicture.get(picture);
+  }
+
+  /** Rebuilds these pieces; returns the drawing rectangles that look different now. */
+  refresh(pieceIds: Iterable<PieceId>): Rect[] {
+    const dirty: Rect[] = [];
+    for (const pieceId of pieceIds) {
+      const resting = !this.lifted.has(pieceId);
+      for (const item of this.itemsOf(pieceId)) {
+        if (resting) {
+          this.tree.remove(item);
+          dirty.push(item);
+        }
+        if (item.picture !== null) this.byPicture.get(item.picture)?.delete(pieceId);
+      }
+      this.byPiece.delete(pieceId);
+      for (const item of this.keep(pieceId)) {
+        if (!resting) continue;
+        this.tree.insert(item);
+        dirty.push(item);
+      }
+    }
+    return dirty;
+  }
+
+  /** Says which pieces are under someone's hand; returns the rectangles they leave or come back to. */
+  lift(pieceIds: ReadonlySet<PieceId>): Rect[] {
+    const dirty: Rect[] = [];
+    for (const pieceId of this.lifted) {
+      if (pieceIds.has(pieceId)) continue;
+      for (const item of this.itemsOf(pieceId)) {
+        this.tree.insert(item);
+        dirty.push(item);
+      }
+    }
+    for (const pieceId of pieceIds) {
+      if (this.lifted.has(pieceId)) continue;
+      for (const item of this.itemsOf(pieceId)) {
+        this.tree.remove(item);
+        dirty.push(item);
+      }
+    }
+    this.lifted = pieceIds;
+    return dirty;
+  }
+
+  /** What rests within a rectangle of the drawing, back to front. */
+  within(rect: Rect): SceneItem[] {
+    return this.tree.search(rect).sort(backToFront);
+  }
+
+  /** What rests on one panel, back to front. */
+  withinPanel(panel: ScenePanel): SceneItem[] {
+    const box = boxInDrawing(panel, {
+      xMm: panel.widthMm / 2,
+      yMm: (panel.heightMm + panel.lowestMm) / 2,
+      widthMm: panel.widthMm,
+      heightMm: panel.heightMm - panel.lowestMm,
+    });
+    const rect = { minX: box.X, minY: box.Y, maxX: box.X + box.width, maxY: box.Y + box.height };
+    return this.within(rect).filter((item) => item.panel.surface === panel.surface);
+  }
+
+  private keep(pieceId: PieceId): readonly SceneItem[] {
+    const items = itemsOf(this.frame, this.lookup, pieceId);
+    if (items.length === 0) return items;
+    this.byPiece.set(pieceId, items);
+    for (const { picture } of items) {
+      if (picture === null) continue;
+      const set = this.byPicture.get(picture);
+      if (set === undefined) this.byPicture.set(picture, new Set([pieceId]));
+      else set.add(pieceId);
+    }
+    return items;
+  }
+}
+
+const NONE: readonly SceneItem[] = [];
