@@ -18,7 +18,7 @@ import {
 } from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { type MuseumObject, pieceIdOf } from '@enfilade/shared/schema';
-import { DOCUMENT_NAMES, type DocumentName, type Role } from '@enfilade/shared/seats';
+import { DOCUMENT_NAMES, type DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import { CHECKLIST, type DemoRecord } from './checklist.ts';
 import { DECK, WALL_PAINTS } from './deck.ts';
@@ -27,16 +27,6 @@ import { pictureFileOf, pngOf } from './files.ts';
 import { startingHang } from './hang.ts';
 import { furtherPlaces, furtherRecords, POOL_PX, picturePool } from './large.ts';
 import { FIXTURES, OPENINGS, ROOMS } from './rooms.ts';
-
-/** Who works on the show; the viewer is nobody in particular. */
-export const PEOPLE: readonly { readonly id: string; readonly name: string; readonly role: Role }[] = [
-  { id: 'wren', name: 'Wren Halloway', role: 'lead' },
-  { id: 'dov', name: 'Dov Castellane', role: 'curator' },
-  { id: 'ama', name: 'Ama Trevithian', role: 'registrar' },
-  { id: 'piet', name: 'Piet Oyelaran', role: 'preparator' },
-  { id: 'isolde', name: 'Isolde Fennimarsh', role: 'guest artist' },
-  { id: 'viewer', name: 'A viewer', role: 'viewer' },
-];
 
 export interface DemoOptions {
   /** Keeps a picture's bytes (PNG) and answers the SHA-256 they are kept under. */
@@ -75,6 +65,8 @@ export async function buildDemoShow(options: DemoOptions): Promise<ShowDocuments
 
   perform(setSetting('title', 'Slow Water'));
   perform(setSetting('museum', 'Overwick Museum'));
+  // Those whose links are printed at the start, so that a vignette can come to be agreed.
+  perform(setSetting('signers', ['curator', 'guest artist']));
   for (const [id, room] of Object.entries(ROOMS)) perform(addRoom(room, id));
   for (const [id, opening] of Object.entries(OPENINGS)) perform(addOpening(opening, id));
   for (const [id, fixture] of Object.entries(FIXTURES)) perform(addFixture(fixture, id));

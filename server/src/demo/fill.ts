@@ -1,0 +1,30 @@
+/** Puts the demo show into a server's empty documents, through its log like everybody's writes. */
+import type { DocumentName } from '@enfilade/shared/seats';
+import * as Y from 'yjs';
+import type { Images } from '../images.ts';
+import type { Sessions } from '../sessions.ts';
+import { buildDemoShow, type DemoOptions, toUpdates } from './show.ts';
+
+/** Last, as it says that everything before it is in the log. */
+const LAST: DocumentName = 'rooms';
+
+/**
+ * Fills a show that has no rooms yet; answers whether it did. Stopped half-way, the next call begins again and the
+ * same bytes lead to the same show.
+ * Rejects when a picture cannot be kept or the log cannot be written.
+ */
+export async function fillWithDemo(
+  { images, sessions }: { readonly images: Images; readonly sessions: Sessions },
+  options: Omit<DemoOptions, 'takePicture'> = {},
+): Promise<boolean> {
+  if (sessions.documents.all('rooms').size > 0) return false;
+  const show = await buildDemoShow({
+    ...options,
+    takePicture: async (bytes, name) => (await images.add(bytes, name)).sha256,
+  });
+  const updates = toUpdates(show).sort((a, b) => Number(a.document === LAST) - Number(b.document === LAST));
+  for (const { document, bytes } of updates) {
+    await sessions.get(document).act((doc) => Y.applyUpdate(doc, bytes));
+  }
+  return true;
+}
