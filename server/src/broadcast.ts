@@ -17,7 +17,7 @@ export class Tick {
   private timer: NodeJS.Timeout | null = null;
   private lastFlush = Number.NEGATIVE_INFINITY;
   private lastSender: unknown = null;
-  private alone = true;
+  private asked = false;
   private otherAt = Number.NEGATIVE_INFINITY;
 
   constructor(tickMs: number, flush: () => void) {
@@ -31,14 +31,23 @@ export class Tick {
       if (this.lastSender !== null) this.otherAt = now;
       this.lastSender = sender;
     }
-    this.alone = now - this.otherAt > ALONE_AFTER_MS;
     if (this.timer !== null) return;
     const wait = this.lastFlush + this.tickMs - now;
-    if (this.alone || wait <= 0) this.now();
+    if (now - this.otherAt > ALONE_AFTER_MS || wait <= 0) this.soon();
     else this.timer = setTimeout(() => this.now(), wait);
   }
 
-  now(): void {
+  /** After everything of the same commit, so that a burst is one frame. */
+  private soon(): void {
+    if (this.asked) return;
+    this.asked = true;
+    queueMicrotask(() => {
+      this.asked = false;
+      if (this.timer === null) this.now();
+    });
+  }
+
+  private now(): void {
     this.stop();
     this.lastFlush = performance.now();
     this.flush();

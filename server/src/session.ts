@@ -106,13 +106,13 @@ export class Session {
     }
     const gap = leavesGap(arrived, standing);
     const taken = this.commit.append(this.name, bytes, (seq) => {
-      this.arrived(arrived);
+      if (!gap) this.arrived(arrived);
       this.apply(bytes, seq, member);
       settled();
     });
     if (!taken) return 'read-only';
     if (gap) this.gapUpdates += 1;
-    this.expect(arrived);
+    else this.expect(arrived);
     return null;
   }
 
