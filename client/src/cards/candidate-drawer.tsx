@@ -10,7 +10,7 @@ import { closeFoot } from '../shell/foot.ts';
 import { say } from '../shell/live-region.tsx';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { go, viewFrom } from '../view-address.ts';
-import { useHaloCandidates } from '../workers/halo-client.ts';
+import { useHaloWays } from '../workers/halo-client.ts';
 import type { HaloTask } from '../workers/halo-task.ts';
 import { act } from './acting.ts';
 import { capital } from './surface-names.ts';
@@ -53,8 +53,9 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
   const id = useId();
   useRoots('paints', 'deck', 'places');
   const { unit } = usePreferences();
-  const [seed, setSeed] = useState(1);
-  const state = useHaloCandidates(task, seed);
+  const [round, setRound] = useState(1);
+  const [shown, setShown] = useState<readonly HaloCandidate[]>([]);
+  const state = useHaloWays(task, round, shown);
   const tried = useStore(trial);
   const focalName = judgements.nameOf(task.focal);
   const members = useMemo(() => [task.focal, ...task.pieceIds], [task]);
@@ -100,7 +101,7 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
         {state.kind === 'working' ? (
           <p className="t1">
             <label htmlFor={`${id}-progress`}>Arranging</label>{' '}
-            <progress id={`${id}-progress`} value={state.done} max={state.of} />
+            <progress id={`${id}-progress`} value={state.share} max={1} />
           </p>
         ) : null}
         {state.kind === 'failed' ? (
@@ -121,7 +122,14 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
         ) : null}
         <p className="candidates-commands t1">
           {state.kind === 'ready' ? (
-            <button type="button" onClick={() => setSeed(seed + 1)}>
+            <button
+              type="button"
+              onClick={() => {
+                trial.set(null);
+                setShown([...shown, ...state.candidates]);
+                setRound(round + 1);
+              }}
+            >
               three others
             </button>
           ) : null}
@@ -138,7 +146,7 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
             return (
               // biome-ignore lint/suspicious/noArrayIndexKey: candidates are a fixed answer in a fixed order
               <li key={index} className={on ? 'candidate candidate-on' : 'candidate'}>
-                <WallThumb surface={task.wall} places={places} widthPx={300} heightPx={130} />
+                <WallThumb surface={task.wall} places={places} widthPx={330} heightPx={160} />
                 <h3>{capital(candidate.name)}</h3>
                 <p className="t1">{candidate.reasons.map((reason) => reasonText(reason, unit)).join('; ')}</p>
                 <p className="candidate-acts">

@@ -18,7 +18,7 @@ export interface HaloWish {
 }
 
 /** Null when the wall or a size is gone. The focal work stays where it hangs, else takes the middle of the wall. */
-export function haloTaskOf(judgements: Judgements, wish: HaloWish, seed = 1): HaloTask | null {
+export function haloTaskOf(judgements: Judgements, wish: HaloWish): HaloTask | null {
   const wall = judgements.where.wallOf(wish.wall);
   const focalSize = judgements.sizeOf(wish.focal);
   if (wall === null || focalSize === null) return null;
@@ -57,7 +57,6 @@ export function haloTaskOf(judgements: Judgements, wish: HaloWish, seed = 1): Ha
       })),
       gapMm: wish.gapMm,
       looseness: wish.looseness,
-      seed,
       reachMm: REACH_MM,
     },
   };

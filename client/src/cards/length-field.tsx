@@ -14,12 +14,13 @@ export interface LengthFieldProps {
   readonly frozen?: boolean;
   readonly hint?: string;
   readonly first?: boolean;
+  readonly stepper?: boolean;
   /** Least and most that can be, where that is known. */
   readonly leastMm?: number;
   readonly mostMm?: number;
 }
 
-export function LengthField({ label, mm, take, frozen, hint, first, leastMm, mostMm }: LengthFieldProps) {
+export function LengthField({ label, mm, take, frozen, hint, first, stepper, leastMm, mostMm }: LengthFieldProps) {
   const { unit } = usePreferences();
   const within = (typed: number): string | null => {
     if (leastMm !== undefined && typed < leastMm) return `at least ${lengthText(leastMm, unit)}`;
@@ -41,6 +42,7 @@ export function LengthField({ label, mm, take, frozen, hint, first, leastMm, mos
       {...(frozen === undefined ? {} : { frozen })}
       {...(hint === undefined ? {} : { hint })}
       {...(first === undefined ? {} : { first })}
+      {...(stepper === undefined ? {} : { stepper })}
     />
   );
 }

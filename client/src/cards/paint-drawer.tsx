@@ -76,7 +76,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
             type L* a* b*
           </button>
           <button type="button" onClick={closeFoot}>
-            back to the unplaced
+            fold away
           </button>
         </p>
       </div>

@@ -32,12 +32,19 @@ function FloorPlace({ pieceId, at, frozen }: PlaceProps) {
       <>
         <LengthField
           label="Across"
+          stepper
           mm={at[1]}
           frozen={frozen}
           first
           take={(mm) => placeAnew(show, pieceId, at, { xMm: mm })}
         />
-        <LengthField label="Up" mm={at[2]} frozen={frozen} take={(mm) => placeAnew(show, pieceId, at, { yMm: mm })} />
+        <LengthField
+          label="Up"
+          stepper
+          mm={at[2]}
+          frozen={frozen}
+          take={(mm) => placeAnew(show, pieceId, at, { yMm: mm })}
+        />
         <TurnField pieceId={pieceId} at={at} frozen={frozen} />
       </>
     );
@@ -53,6 +60,7 @@ function FloorPlace({ pieceId, at, frozen }: PlaceProps) {
     <>
       <LengthField
         label={name('left')}
+        stepper
         mm={at[1] - halfX}
         frozen={frozen}
         first
@@ -62,6 +70,7 @@ function FloorPlace({ pieceId, at, frozen }: PlaceProps) {
       />
       <LengthField
         label={name('foot')}
+        stepper
         mm={at[2] - halfY}
         frozen={frozen}
         leastMm={0}
@@ -84,6 +93,7 @@ function CarrierPlace({ pieceId, at, frozen }: PlaceProps) {
     <>
       <LengthField
         label="From its left edge"
+        stepper
         mm={at[1] - (size?.widthMm ?? 0) / 2}
         frozen={frozen}
         first
@@ -92,6 +102,7 @@ function CarrierPlace({ pieceId, at, frozen }: PlaceProps) {
       />
       <LengthField
         label="From its front edge"
+        stepper
         mm={at[2] - (size?.depthMm ?? 0) / 2}
         frozen={frozen}
         {...(under === null ? {} : { mostMm: under.depthMm })}

@@ -1,7 +1,7 @@
 /** The column beside the stage: what is being faced, its paint, its vignettes, and all that is on it as a list. */
 import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
 import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
-import { lengthText } from '@enfilade/space/lengths';
+import { lengthText, sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { openDeck, useFoot } from '../shell/foot.ts';
@@ -96,7 +96,7 @@ function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
       <p className="t1">Fold-out: the plan, its four walls laid flat</p>
       <h1>{room.name}</h1>
       <p className="t1">
-        {lengthText(room.widthMm, unit)} × {lengthText(room.depthMm, unit)}, walls {lengthText(room.heightMm, unit)}.
+        {sizeText(room.widthMm, room.depthMm, null, unit)}, walls {lengthText(room.heightMm, unit).replace(/\.0$/, '')}.
         {fall > 0 ? ` The floor falls ${lengthText(fall, unit)}.` : ''}
       </p>
       {show.may('rooms') ? (

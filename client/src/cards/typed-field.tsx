@@ -10,6 +10,8 @@ export interface TypedFieldProps {
   readonly take: (typed: string) => string | null;
   /** One step up or down, ten with shift; absent where stepping makes no sense. */
   readonly step?: (by: number) => void;
+  /** On touch, with buttons for less and more beside it. */
+  readonly stepper?: boolean;
   /** Frozen: shown, not typed into. */
   readonly frozen?: boolean;
   readonly unit?: string;
@@ -19,7 +21,8 @@ export interface TypedFieldProps {
 }
 
 export function TypedField(props: TypedFieldProps) {
-  const { label, text, take, step, frozen = false, unit, hint, first = false } = props;
+  const { label, text, take, step, stepper = false, frozen = false, unit, hint, first = false } = props;
+  const steps = stepper && step !== undefined && text !== null ? step : null;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
   const [wrong, setWrong] = useState<string | null>(null);
@@ -69,8 +72,8 @@ export function TypedField(props: TypedFieldProps) {
         {unit === undefined ? null : <span className="spoken">, {unit}</span>}
       </label>
       <span className="typed-entry">
-        {step === undefined || text === null ? null : (
-          <button type="button" className="typed-step" aria-label={`${label}: less`} onClick={() => step(-1)}>
+        {steps === null ? null : (
+          <button type="button" className="typed-step" aria-label={`${label}: less`} onClick={() => steps(-1)}>
             −
           </button>
         )}
@@ -89,8 +92,8 @@ export function TypedField(props: TypedFieldProps) {
           onKeyDown={onKeyDown}
           onBlur={settle}
         />
-        {step === undefined || text === null ? null : (
-          <button type="button" className="typed-step" aria-label={`${label}: more`} onClick={() => step(1)}>
+        {steps === null ? null : (
+          <button type="button" className="typed-step" aria-label={`${label}: more`} onClick={() => steps(1)}>
             +
           </button>
         )}

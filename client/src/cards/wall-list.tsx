@@ -9,9 +9,11 @@ import { choose, chooseToo, selection, useStore } from '../selection.ts';
 import { useShow } from '../sync/hooks.ts';
 import './wall-list.css';
 
-/** Left to right as one walks along it; what hangs above another first. */
+/** What hangs, left to right as one walks along it and the upper first; then what stands before it. */
 export function inReadingOrder(seen: readonly Seen[]): Seen[] {
-  return [...seen].sort((a, b) => a.xMm - b.xMm || b.yMm - a.yMm || (a.pieceId < b.pieceId ? -1 : 1));
+  return [...seen].sort(
+    (a, b) => Number(b.direct) - Number(a.direct) || a.xMm - b.xMm || b.yMm - a.yMm || (a.pieceId < b.pieceId ? -1 : 1),
+  );
 }
 
 function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {

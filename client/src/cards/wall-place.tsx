@@ -4,7 +4,7 @@ import type { Box } from '@enfilade/arrangement/boxes';
 import type { NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
 import * as commands from '@enfilade/shared/commands';
 import type { Judgements } from '@enfilade/shared/judgements';
-import type { PieceId, Place } from '@enfilade/shared/schema';
+import { objectOfPiece, type PieceId, type Place, pieceNumberOf } from '@enfilade/shared/schema';
 import { lengthText } from '@enfilade/space/lengths';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
@@ -30,10 +30,15 @@ function neighboursOf(judgements: Judgements, pieceId: PieceId, surface: string)
   const pieces = judgements
     .elevationOf(surface)
     .filter((seen) => !load.has(seen.pieceId))
-    .map((seen) => ({ name: judgements.nameOf(seen.pieceId), box: outerBoxOf(seen, seen.turnDegrees) }));
+    .map((seen) => ({ name: nameBeside(judgements, pieceId, seen.pieceId), box: outerBoxOf(seen, seen.turnDegrees) }));
   const openings = judgements.openingsOn(surface).map((box) => ({ name: box.opening.name || box.opening.kind, box }));
   const fixtures = judgements.fixturesOn(surface).map((box) => ({ name: box.kind, box }));
   return [...pieces, ...openings, ...fixtures];
+}
+
+/** Within one record the number of the piece says enough. */
+function nameBeside(judgements: Judgements, pieceId: PieceId, other: PieceId): string {
+  return objectOfPiece(pieceId) === objectOfPiece(other) ? `piece ${pieceNumberOf(other)}` : judgements.nameOf(other);
 }
 
 const EDGES: Record<Side, string> = { left: 'left corner', right: 'right corner', above: 'ceiling', below: 'floor' };
@@ -63,6 +68,7 @@ export function WallPlace({ pieceId, at, frozen }: WallPlaceProps) {
     <>
       <LengthField
         label="Centre height"
+        stepper
         mm={at[2]}
         frozen={frozen}
         first
@@ -72,21 +78,24 @@ export function WallPlace({ pieceId, at, frozen }: WallPlaceProps) {
       />
       <LengthField
         label="From left corner"
+        stepper
         mm={at[1] - box.widthMm / 2}
         frozen={frozen}
         mostMm={Math.max(0, wall.lengthMm - box.widthMm)}
         take={(mm) => placeAnew(show, pieceId, at, { xMm: mm + box.widthMm / 2 })}
       />
       {gaps === null ? null : <GapFields {...{ pieceId, at, frozen, gaps, neighbours }} />}
-      <LengthField
-        label="Stand-off"
-        mm={at[3]}
-        frozen={frozen}
-        leastMm={0}
-        mostMm={2000}
-        take={(mm) => placeAnew(show, pieceId, at, { liftMm: mm })}
-      />
-      <TurnField pieceId={pieceId} at={at} frozen={frozen} />
+      <div className="typed-row">
+        <TurnField pieceId={pieceId} at={at} frozen={frozen} />
+        <LengthField
+          label="Stand-off"
+          mm={at[3]}
+          frozen={frozen}
+          leastMm={0}
+          mostMm={2000}
+          take={(mm) => placeAnew(show, pieceId, at, { liftMm: mm })}
+        />
+      </div>
       {hooks === null || hooks.hardware?.hooks === 0 ? null : hooks.known ? (
         <HookLines fromLaserMm={hooks.fromLaserMm} points={hooks.points} unit={unit} />
       ) : (
@@ -146,14 +155,12 @@ function HookLines(props: {
     <>
       {points.length === 0 ? null : (
         <div className="typed-field">
-          <span className="typed-label">
-            {points.length === 1 ? 'Hook' : `${points.length} hooks`}, from floor here
-          </span>
+          <span className="typed-label">{points.length === 1 ? 'Hook' : `${points.length} hooks`}, from floor</span>
           <span className="typed-value typed-frozen">{same ? heights[0] : heights.join(', ')}</span>
         </div>
       )}
       <div className="typed-field">
-        <span className="typed-label">{fromLaserMm < 0 ? 'Below' : 'Above'} the laser line</span>
+        <span className="typed-label">{fromLaserMm < 0 ? 'Below' : 'Above'} laser line</span>
         <span className="typed-value typed-frozen">{lengthText(Math.abs(fromLaserMm), unit)}</span>
       </div>
     </>

@@ -17,7 +17,7 @@ const Stage = lazy(() => stageModule.then((m) => ({ default: m.Stage })));
 /** What the caption and the card lie over, px: the stage keeps its drawing clear of it. */
 const INSETS: Record<Fold, { left: number; right: number; top: number; bottom: number }> = {
   wide: { left: 262, right: 274, top: 26, bottom: 30 },
-  tablet: { left: 26, right: 264, top: 20, bottom: 44 },
+  tablet: { left: 26, right: 264, top: 20, bottom: 58 },
   narrow: { left: 12, right: 12, top: 12, bottom: 12 },
 };
 

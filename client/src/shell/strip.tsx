@@ -53,7 +53,7 @@ export function Strip({ view, heightPx = 87, widestPx = 330 }: { view: View; hei
 
 function northShift(first: StripRoom): number {
   // Beside the arrow's foot, whichever way it points.
-  return first.room.headFaces === 'east' ? 2 : first.room.headFaces === 'west' ? -24 : 0;
+  return first.room.headFaces === 'east' ? 4 : first.room.headFaces === 'west' ? -24 : 0;
 }
 
 interface PlanProps {
@@ -167,7 +167,7 @@ function RoomMarks({ at, pxPerMm, thick: t }: PlanProps) {
   const { x, y, w, d } = box(at, pxPerMm);
   const size = Math.min(9, 600 * pxPerMm);
   const { agreed, of } = agreementIn(judgements, at.roomId);
-  const small = w < 72;
+  const small = w < 72 || d < 74;
   return (
     <g className="strip-marks">
       {STRIP_SIDES.map((side) => {

@@ -1,29 +1,31 @@
-/** Asks the worker for candidates; stopping ends the worker, whatever it is at. */
-
+/** Asks the worker for ways to hang a halo; stopping ends the worker, whatever it is at. */
 import type { HaloCandidate } from '@enfilade/arrangement/halo-task';
 import { useEffect, useState } from 'react';
-import type { HaloTask } from './halo-task.ts';
+import type { HaloQuestion, HaloTask } from './halo-task.ts';
 import type { HaloAnswer } from './halo-worker.ts';
 
 export type HaloState =
-  | { readonly kind: 'working'; readonly done: number; readonly of: number }
+  | { readonly kind: 'working'; readonly share: number }
   | { readonly kind: 'ready'; readonly candidates: readonly HaloCandidate[] }
   | { readonly kind: 'failed'; readonly what: string };
 
-/** Candidates for a task, live; leaving the page or the task stops the work. */
-export function useHaloCandidates(task: HaloTask, seed: number): HaloState {
-  const [state, setState] = useState<HaloState>({ kind: 'working', done: 0, of: 1 });
+/** Ways for a task, live; another `round` brings others than those in `exclude`. Leaving stops the work. */
+export function useHaloWays(task: HaloTask, round: number, exclude: HaloQuestion['exclude']): HaloState {
+  const [state, setState] = useState<HaloState>({ kind: 'working', share: 0 });
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what is excluded belongs to the round
   useEffect(() => {
-    setState({ kind: 'working', done: 0, of: 1 });
+    setState({ kind: 'working', share: 0 });
     const worker = new Worker(new URL('./halo-worker.ts', import.meta.url), { type: 'module' });
     worker.onmessage = ({ data }: MessageEvent<HaloAnswer>): void => {
-      if (data.kind === 'progress') setState({ kind: 'working', done: data.done, of: data.of });
-      else if (data.kind === 'candidates') setState({ kind: 'ready', candidates: data.candidates });
-      else setState({ kind: 'failed', what: data.what });
+      setState(data.kind === 'progress' ? { kind: 'working', share: data.share } : answered(data));
     };
-    worker.onerror = () => setState({ kind: 'failed', what: 'it stopped unexpectedly' });
-    worker.postMessage({ ...task.engine, seed });
+    worker.onerror = () => setState({ kind: 'failed', what: 'the arranging stopped unexpectedly' });
+    worker.postMessage({ engine: task.engine, seed: round, exclude } satisfies HaloQuestion);
     return () => worker.terminate();
-  }, [task, seed]);
+  }, [task, round]);
   return state;
+}
+
+function answered(answer: Exclude<HaloAnswer, { kind: 'progress' }>): HaloState {
+  return answer.kind === 'failed' ? answer : { kind: 'ready', candidates: answer.candidates };
 }

@@ -1,23 +1,22 @@
 /** Arranges halos away from the page, so that the wall stays live while it works. */
-import { haloCandidates } from '@enfilade/arrangement/halo-candidates';
 import type { HaloCandidate } from '@enfilade/arrangement/halo-task';
-import type { HaloTask } from './halo-task.ts';
+import type { HaloQuestion } from './halo-task.ts';
+import { waysOf } from './halo-ways.ts';
 
 export type HaloAnswer =
-  | { readonly kind: 'progress'; readonly done: number; readonly of: number }
+  | { readonly kind: 'progress'; readonly share: number }
   | { readonly kind: 'candidates'; readonly candidates: readonly HaloCandidate[] }
   | { readonly kind: 'failed'; readonly what: string };
 
 const post = (answer: HaloAnswer): void => self.postMessage(answer);
 
-self.onmessage = ({ data }: MessageEvent<HaloTask['engine']>): void => {
+self.onmessage = ({ data }: MessageEvent<HaloQuestion>): void => {
+  let told = 0;
   try {
-    const candidates = haloCandidates({
-      ...data,
-      progress: (done, of) => {
-        post({ kind: 'progress', done, of });
-        return true;
-      },
+    const candidates = waysOf(data, (share) => {
+      if (share - told < 0.01) return;
+      told = share;
+      post({ kind: 'progress', share });
     });
     post({ kind: 'candidates', candidates });
   } catch (error) {
