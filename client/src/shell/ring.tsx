@@ -1,7 +1,6 @@
 /** A person's mark: initials in a ring whose edge is theirs. Told by shape and line, never by hue. */
 import type { RingPattern } from '@enfilade/shared/presence';
 import { initialsOf } from '@enfilade/shared/presence';
-import './ring.css';
 
 const INK = '#111';
 const PAPER = '#f6f6f6';
@@ -19,7 +18,7 @@ export function Ring({ name, pattern, radiusPx = 10, blank = false }: RingProps)
   const half = radiusPx + 3;
   return (
     <svg
-      className="ring"
+      style={{ display: 'block', flex: 'none', overflow: 'visible' }}
       width={2 * half}
       height={2 * half}
       viewBox={`${-half} ${-half} ${2 * half} ${2 * half}`}
