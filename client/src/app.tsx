@@ -4,6 +4,7 @@ import { lazy, Suspense, useEffect, useMemo } from 'react';
 import { prefer, usePreferences } from './preferences.ts';
 import { choose } from './selection.ts';
 import { isStage, viewName, viewOf } from './shell/current-view.ts';
+import { Fault } from './shell/fault.tsx';
 import { closeFoot } from './shell/foot.ts';
 import { Head } from './shell/head.tsx';
 import { LiveRegion } from './shell/live-region.tsx';
@@ -75,12 +76,14 @@ function skipToMain(): void {
 function SheetPage({ view }: { readonly view: View }) {
   return (
     <main id="main" className="sheet-page" tabIndex={-1}>
-      <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
-        {view.sheet === 'bring-in' ? <BringIn /> : null}
-        {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
-        {view.sheet === 'vignettes' ? <VignetteList /> : null}
-        {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
-      </Suspense>
+      <Fault what="This page" key={view.sheet}>
+        <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
+          {view.sheet === 'bring-in' ? <BringIn /> : null}
+          {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
+          {view.sheet === 'vignettes' ? <VignetteList /> : null}
+          {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
+        </Suspense>
+      </Fault>
     </main>
   );
 }

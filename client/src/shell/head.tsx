@@ -3,9 +3,10 @@ import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
 import { useEffect, useState } from 'react';
 import { useEntity, useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
+import { isStage } from './current-view.ts';
 import { HelpCard } from './help-card.tsx';
 import { useLastSaid } from './live-region.tsx';
-import { type Fold, useFold } from './media.ts';
+import { type Fold, useCaptionOpen, useFold } from './media.ts';
 import { OwnSettings } from './own-settings.tsx';
 import { People } from './people.tsx';
 import { SavingWords } from './saving-words.tsx';
@@ -28,6 +29,7 @@ export function Head({ view }: { readonly view: View }) {
   const said = useLastSaid();
   const [open, setOpen] = useState(false);
   const [help, setHelp] = useState(false);
+  const [caption, setCaption] = useCaptionOpen();
   // Going somewhere folds the head's sheet away again.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the view is the occasion, not a value read
   useEffect(() => setOpen(false), [view]);
@@ -62,6 +64,11 @@ export function Head({ view }: { readonly view: View }) {
         </>
       ) : (
         <div className="head-more">
+          {fold === 'tablet' && isStage(view) ? (
+            <button type="button" className="act" aria-expanded={caption} onClick={() => setCaption(!caption)}>
+              Caption
+            </button>
+          ) : null}
           <button type="button" className="act" aria-expanded={open} onClick={() => setOpen(!open)}>
             {open ? 'Fold away' : 'Ways'}
           </button>

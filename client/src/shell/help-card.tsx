@@ -23,12 +23,12 @@ export function HelpCard({ close }: { readonly close: () => void }) {
   }, []);
   return (
     <dialog ref={dialog} className="help-card card" aria-labelledby="help-title" onClose={close}>
-      <header>
+      <div className="help-top">
         <h2 id="help-title">Keys and marks</h2>
         <button type="button" onClick={close}>
           fold away
         </button>
-      </header>
+      </div>
       <div className="help-columns">
         <table>
           <caption className="spoken">Keys</caption>

@@ -1,5 +1,6 @@
 /** Where the page folds: asked of the window, so that what is folded away is not drawn at all. */
 import { useSyncExternalStore } from 'react';
+import { Store, useStore } from '../selection.ts';
 
 function useMedia(query: string): boolean {
   return useSyncExternalStore(
@@ -19,4 +20,11 @@ export function useFold(): Fold {
   const narrow = useMedia('(max-width: 899px), (max-height: 559px)');
   const tablet = useMedia('(max-width: 1179px)');
   return narrow ? 'narrow' : tablet ? 'tablet' : 'wide';
+}
+
+/** Whether the caption lies open over the stage, where there is no column for it. */
+const captionOpen = new Store(false);
+
+export function useCaptionOpen(): readonly [open: boolean, set: (open: boolean) => void] {
+  return [useStore(captionOpen), captionOpen.set];
 }

@@ -19,7 +19,7 @@ export function OwnSettings() {
             type="button"
             className={`cmd${value === unit ? ' on' : ''}`}
             aria-pressed={value === unit}
-            aria-label={name}
+            aria-label={`${value}, ${name}`}
             onClick={() => prefer({ unit: value })}
           >
             {value}
@@ -34,7 +34,7 @@ export function OwnSettings() {
             type="button"
             className={`cmd${value === surround ? ' on' : ''}`}
             aria-pressed={value === surround}
-            aria-label={`lightness ${value}`}
+            aria-label={`${value}, lightness`}
             onClick={() => prefer({ surround: value })}
           >
             {value}
