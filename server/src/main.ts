@@ -1,7 +1,7 @@
 /**
  * The server as it is started: `--port`/`PORT`, `--host`/`HOST`, `--data`/`ENFILADE_DATA`, `--client`, `--large`,
- * `ENFILADE_ORIGINS` (further origins pages may come from, with commas). The log goes to `server.log` in the data
- * folder; the screen is for people.
+ * `--max-pages` (bounds the log's file, in pages of 4,096 bytes), `ENFILADE_ORIGINS` (further origins pages may come
+ * from, with commas). The log of events goes to `server.log` in the data folder; the screen is for people.
  */
 import { existsSync } from 'node:fs';
 import { mkdir } from 'node:fs/promises';
@@ -9,6 +9,7 @@ import { dirname, join, resolve } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { parseArgs } from 'node:util';
 import type { Person } from '@enfilade/shared/seats';
+import { fillWithDemo } from './demo/fill.ts';
 import { invitationsFor } from './invitations.ts';
 import { logTo } from './log.ts';
 import { startServer } from './server.ts';
@@ -28,6 +29,7 @@ const { values } = parseArgs({
     data: { type: 'string' },
     client: { type: 'string' },
     large: { type: 'boolean', default: false },
+    'max-pages': { type: 'string' },
   },
 });
 
@@ -45,7 +47,7 @@ async function main(): Promise<void> {
   const host = values.host ?? process.env.HOST;
   const dataDirectory = resolve(values.data ?? process.env.ENFILADE_DATA ?? 'data');
   const clientDirectory = values.client ?? builtClient;
-  await mkdir(dataDirectory, { recursive: true });
+  await mkdir(dataDirectory, { recursive: true, mode: 0o700 });
   const logger = logTo(join(dataDirectory, 'server.log'));
   const server = await startServer({
     port,
@@ -63,11 +65,13 @@ async function main(): Promise<void> {
       );
     });
   }
+  await fillWithDemo(server, { large: values.large, progress: (line) => process.stdout.write(`${line}\n`) });
   const invitations = await invitationsFor(server.seats, dataDirectory, PEOPLE);
   const lines = invitations.map(({ person, token }) => {
-    const who = `${person.name}, ${person.role}`;
-    return `  ${who.padEnd(36)}${server.url}/join/${token}`;
+    return `  ${person.role.padEnd(14)}${person.name.padEnd(20)}${server.url}/join/${token}`;
   });
+  const pages = values['max-pages'];
+  if (pages !== undefined) server.store.limitPages(Number(pages));
   process.stdout.write(
     [
       '',

@@ -36,10 +36,10 @@ export class Store {
     this.lastSeq = lastSeq;
   }
 
-  /** Opens `enfilade.sqlite` in the folder, making both where they are missing. */
+  /** Opens `store.sqlite` in the folder, making both where they are missing. */
   static async open(dataDirectory: string): Promise<Store> {
-    await mkdir(dataDirectory, { recursive: true });
-    const database = openDatabase(join(dataDirectory, 'enfilade.sqlite'));
+    await mkdir(dataDirectory, { recursive: true, mode: 0o700 });
+    const database = openDatabase(join(dataDirectory, 'store.sqlite'));
     const last = async (table: 'updates' | 'snapshots'): Promise<number> => {
       const row = await database.query
         .selectFrom(table)

@@ -251,7 +251,7 @@ test('law: each miniature sits in its own cell of the atlas, and a page of n cel
     'atlas/1.webp?cells=1',
     'atlas/-1.webp?cells=1',
     'atlas/0.webp',
-    '..%2f..%2fenfilade.sqlite/256.webp',
+    '..%2f..%2fstore.sqlite/256.webp',
   ]) {
     expect((await here.get(seat, `images/${path}`)).status).toBe(404);
   }

@@ -131,7 +131,7 @@ test('law: no token, cookie, name or content is ever logged or stored as it is',
     for (const text of [seat.token, secret, 'CANARY', 'The curator']) expect(line).not.toContain(text);
   }
   let stored = '';
-  for (const name of ['enfilade.sqlite', 'enfilade.sqlite-wal']) {
+  for (const name of ['store.sqlite', 'store.sqlite-wal']) {
     stored += await readFile(join(here.dataDirectory, name), 'latin1').catch(() => '');
   }
   expect(stored).toContain(seat.seatId);
