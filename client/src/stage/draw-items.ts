@@ -2,6 +2,7 @@
 import type { Bitmaps } from './bitmaps.ts';
 import type { SceneItem } from './scene.ts';
 import { fontOf, hatch, px, py, type Sheet, setWeight, write } from './sheet.ts';
+import { ink } from './tones.ts';
 
 /** A picture whose own proportions differ from the record's by more than this is fitted in, not pulled. */
 const SAME_SHAPE = 0.04;
@@ -36,8 +37,12 @@ export function drawItem(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps): void 
 
 function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: number, w: number, h: number): void {
   const { ctx } = sheet;
-  if (item.as !== 'picture') {
-    drawPlain(sheet, item, x, y, w, h);
+  if (item.as === 'flank') {
+    drawFlank(sheet, item, x, y, w, h);
+    return;
+  }
+  if (item.as === 'footprint') {
+    drawFootprint(sheet, item, x, y, w, h);
     return;
   }
   if (item.hatch !== null) drawUncertain(sheet, item.hatch, x, y, w, h);
@@ -61,21 +66,32 @@ function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: n
   ctx.drawImage(found.image, found.sx, found.sy, found.sw, found.sh, x + (w - dw) / 2, y + (h - dh) / 2, dw, dh);
 }
 
-/** A footprint, or a side that no photograph shows: grey board with its edge and its name. */
-function drawPlain(sheet: Sheet, item: SceneItem, x: number, y: number, w: number, h: number): void {
+/** A side that no photograph shows, standing before the wall: only its outline, so that what hangs there is seen. */
+function drawFlank(sheet: Sheet, item: SceneItem, x: number, y: number, w: number, h: number): void {
+  const { ctx, dpr } = sheet;
+  ctx.save();
+  ctx.strokeStyle = ink(item.panel.ink);
+  ctx.setLineDash([3 * dpr, 3 * dpr]);
+  setWeight(sheet, 1);
+  ctx.strokeRect(Math.round(x) + 0.5, Math.round(y) + 0.5, Math.round(w), Math.round(h));
+  ctx.restore();
+}
+
+/** From above: grey board with its edge and its name; what stands on it as a bare outline. */
+function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: number, h: number): void {
   const { ctx, tones } = sheet;
   if (item.hatch !== null) drawUncertain(sheet, item.hatch, x, y, w, h);
   ctx.fillStyle = tones.slab;
   ctx.strokeStyle = '#111';
   setWeight(sheet, 1);
-  if (item.hatch !== 'unsized') ctx.fillRect(x, y, w, h);
+  if (item.hatch !== 'unsized' && item.direct) ctx.fillRect(x, y, w, h);
   ctx.strokeRect(
     Math.round(x) + 0.5,
     Math.round(y) + 0.5,
     Math.max(1, Math.round(w) - 1),
     Math.max(1, Math.round(h) - 1),
   );
-  drawName(sheet, item.name, x, y, w, h);
+  if (item.direct) drawName(sheet, item.name, x, y, w, h);
 }
 
 /** Its name, where there is room for it, along its longer side. */
@@ -86,7 +102,8 @@ function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h
   ctx.font = fontOf(sheet, 11);
   let text = name;
   while (text.length > 3 && ctx.measureText(text).width > long - 8 * dpr) text = `${text.slice(0, -2).trimEnd()}…`;
-  if (text.length <= 3) return;
+  // A stump of a name says nothing.
+  if (text !== name && text.length < 8) return;
   ctx.save();
   ctx.fillStyle = '#111';
   ctx.translate(Math.round(x + w / 2), Math.round(y + h / 2));

@@ -6,6 +6,8 @@ import { SECTION_MM, SLAB_MM } from './scene-wall.ts';
 import { line, px, py, type Sheet, setWeight, write } from './sheet.ts';
 
 const FIGURE_MM = 1650;
+/** What a window leaves free for it left of a faced wall, CSS px. */
+export const FIGURE_LANE_PX = 72;
 /** Width over height of the figure as drawn. */
 const FIGURE_SLENDER = 0.31;
 
@@ -16,7 +18,7 @@ export function drawSurrounds(sheet: Sheet, frame: SceneFrame, clip: Rect): void
   const within = clip.minX >= 0 && clip.minY >= 0 && clip.maxX <= panel.widthMm && clip.maxY <= panel.heightMm;
   if (frame.sheet === 'wall' && within) return;
   if (frame.sheet === 'wall') {
-    drawLevelNames(sheet, frame, panel);
+    drawEdgeFigures(sheet, panel);
     drawFigure(sheet, panel);
     drawScaleBar(sheet, px(sheet, -SECTION_MM), py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 16 * sheet.dpr);
   } else if (frame.sheet === 'room') {
@@ -24,33 +26,21 @@ export function drawSurrounds(sheet: Sheet, frame: SceneFrame, clip: Rect): void
   }
 }
 
-function drawLevelNames(sheet: Sheet, frame: SceneFrame, panel: ScenePanel): void {
+/** The wall's height at its upper corner, and the floor's fall beneath it. */
+function drawEdgeFigures(sheet: Sheet, panel: ScenePanel): void {
   const { ctx, dpr, unit, tones } = sheet;
   const x = px(sheet, -SECTION_MM);
   ctx.fillStyle = tones.onBoard;
   ctx.strokeStyle = tones.onBoard;
   setWeight(sheet, 1);
-  const names: [number, string][] = [
-    [panel.heightMm, short(panel.heightMm, unit)],
-    [frame.centreLineMm, `centre line ${short(frame.centreLineMm, unit)}`],
-  ];
-  if (panel.room !== null) names.push([panel.room.laserMm, `laser line ${short(panel.room.laserMm, unit)}`]);
-  for (const [yMm, text] of names) {
-    const y = py(sheet, panel.heightMm - yMm);
-    line(sheet, x - 9 * dpr, y, x, y);
-    write(sheet, text, x - 13 * dpr, y + 4 * dpr, 12, 'right');
-  }
+  const y = py(sheet, 0);
+  line(sheet, x - 9 * dpr, y, x, y);
+  write(sheet, short(panel.heightMm, unit), x - 13 * dpr, y + 4 * dpr, 12, 'right');
   const fall = panel.floorMm[0] - panel.floorMm[1];
   if (fall === 0) return;
   const text = `floor falls ${short(Math.abs(fall), unit)} to the ${fall > 0 ? 'right' : 'left'}`;
-  write(
-    sheet,
-    text,
-    px(sheet, panel.widthMm + SECTION_MM),
-    py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 18 * dpr,
-    12,
-    'right',
-  );
+  const below = py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 18 * dpr;
+  write(sheet, text, px(sheet, panel.widthMm + SECTION_MM), below, 12, 'right');
 }
 
 /** A standing person in outline, beside the wall's left end. */
@@ -59,13 +49,12 @@ function drawFigure(sheet: Sheet, panel: ScenePanel): void {
   const h = FIGURE_MM * sheet.k;
   const w = h * FIGURE_SLENDER;
   const foot = py(sheet, panel.heightMm - panel.floorMm[0]);
-  const labels = 92 * dpr;
-  const cx = px(sheet, -SECTION_MM) - labels - w / 2;
+  const cx = px(sheet, -SECTION_MM) - 16 * dpr - w / 2;
   ctx.strokeStyle = tones.onBoard;
   ctx.fillStyle = tones.onBoard;
   setWeight(sheet, 2);
   ctx.beginPath();
-  ctx.moveTo(cx - w * 0.9, foot);
+  ctx.moveTo(cx - w * 0.75, foot);
   ctx.lineTo(px(sheet, -SECTION_MM), foot);
   ctx.stroke();
   setWeight(sheet, 1.25);
@@ -109,7 +98,7 @@ function drawFigure(sheet: Sheet, panel: ScenePanel): void {
     ctx.lineTo(...at(side, 0, 44.6));
   }
   ctx.stroke();
-  write(sheet, `${short(FIGURE_MM, sheet.unit)} ${sheet.unit}`, cx + w * 0.75, foot - 8 * dpr, 12);
+  write(sheet, `${short(FIGURE_MM, sheet.unit)} ${sheet.unit}`, cx, foot + 16 * dpr, 12, 'center');
 }
 
 /** A bar of a round length near 140 px, its halves told apart. */

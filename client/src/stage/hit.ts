@@ -28,11 +28,14 @@ export function hitOf(
 ): SceneItem | null {
   let nearest: SceneItem | null = null;
   let nearestMm = slopMm;
+  // An outline before the wall is taken hold of only where nothing hangs behind it.
+  let outline: SceneItem | null = null;
   for (let i = items.length - 1; i >= 0; i--) {
     const item = items[i] as SceneItem;
     const { u, v } = within(item, X, Y);
     if (u >= 0 && u <= 1 && v >= 0 && v <= 1) {
-      if (opaqueAt(item, u, v)) return item;
+      if (item.as === 'flank') outline ??= item;
+      else if (opaqueAt(item, u, v)) return item;
       continue;
     }
     const beside = Math.hypot(Math.max(0, -u, u - 1) * item.widthMm, Math.max(0, -v, v - 1) * item.heightMm);
@@ -41,5 +44,5 @@ export function hitOf(
       nearestMm = beside;
     }
   }
-  return nearest;
+  return nearest ?? outline;
 }

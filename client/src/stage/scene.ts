@@ -93,14 +93,17 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
       const side = panel.side as WallSide;
       const view = standingIn(panel.room, side, { ...at, ...size, turnCentidegrees: at.turnDegrees * 100 });
       if (view.distanceMm > BEFORE_A_WALL_MM) continue;
+      // Of a thing seen from its side only the outline is drawn, and of what it carries nothing.
       const off = (((at.turnDegrees - TURN_OF_BACK[side]) % 360) + 360) % 360;
+      const faced = off <= 30 || off >= 330;
+      if (!faced && !at.direct) continue;
       add(panel, {
         xMm: view.xMm,
         yMm: at.baseMm + size.heightMm / 2,
         widthMm: view.widthMm,
         heightMm: size.heightMm,
         turnDegrees: 0,
-        as: off <= 30 || off >= 330 ? 'picture' : 'flank',
+        as: faced ? 'picture' : 'flank',
         depth: Math.max(1, view.distanceMm),
         direct: false,
       });

@@ -10,6 +10,7 @@ import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
 import { type Camera, fitted, type Insets, panned, toDrawingPoint, type WindowSize, zoomed } from './camera.ts';
+import { FIGURE_LANE_PX } from './draw-surrounds.ts';
 import { OncePerFrame } from './frames.ts';
 import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
@@ -136,7 +137,9 @@ export class StageMachine {
 
   fit(): void {
     if (this.scene === null) return;
-    this.camera = fitted(this.scene.frame.bounds, this.size, this.insets);
+    // A wide window leaves room for the standing figure between the caption and the wall.
+    const lane = this.scene.frame.sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
+    this.camera = fitted(this.scene.frame.bounds, this.size, { ...this.insets, left: this.insets.left + lane });
     this.fittedCamera = this.camera;
     this.exact = true;
     this.askBoth();
