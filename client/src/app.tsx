@@ -3,6 +3,7 @@ import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
 import { lazy, Suspense, useEffect, useMemo } from 'react';
 import { prefer, usePreferences } from './preferences.ts';
 import { choose } from './selection.ts';
+import { useActWords } from './shell/act-words.ts';
 import { isStage, viewName, viewOf } from './shell/current-view.ts';
 import { Fault } from './shell/fault.tsx';
 import { closeFoot } from './shell/foot.ts';
@@ -31,6 +32,7 @@ function OpenShow() {
   const { documents, presence } = useShow();
   useRoots('rooms');
   useUndoKeys();
+  useActWords();
   const { surround } = usePreferences();
   const address = useAddress();
   // The same view object while the address names the same page, so that a room's change is no change of page.

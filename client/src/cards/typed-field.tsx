@@ -67,13 +67,19 @@ export function TypedField(props: TypedFieldProps) {
   }
   return (
     <div className="typed-field">
-      <label className="typed-label" htmlFor={id}>
+      <label className="typed-label" htmlFor={id} id={`${id}-label`}>
         {label}
         {unit === undefined ? null : <span className="spoken">, {unit}</span>}
       </label>
       <span className="typed-entry">
         {steps === null ? null : (
-          <button type="button" className="typed-step" aria-label={`${label}: less`} onClick={() => steps(-1)}>
+          <button
+            type="button"
+            className="typed-step"
+            aria-label="a step less"
+            aria-describedby={`${id}-label`}
+            onClick={() => steps(-1)}
+          >
             −
           </button>
         )}
@@ -93,7 +99,13 @@ export function TypedField(props: TypedFieldProps) {
           onBlur={settle}
         />
         {steps === null ? null : (
-          <button type="button" className="typed-step" aria-label={`${label}: more`} onClick={() => steps(1)}>
+          <button
+            type="button"
+            className="typed-step"
+            aria-label="a step more"
+            aria-describedby={`${id}-label`}
+            onClick={() => steps(1)}
+          >
             +
           </button>
         )}

@@ -16,7 +16,8 @@ export function inReadingOrder(seen: readonly Seen[]): Seen[] {
   );
 }
 
-function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
+/** All that is seen on a surface, in reading order. */
+export function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
   const wall = judgements.where.wallOf(surface) !== null;
   return inReadingOrder(wall ? judgements.elevationOf(surface) : judgements.where.planOf(surface));
 }

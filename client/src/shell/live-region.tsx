@@ -14,6 +14,11 @@ export function say(text: string): void {
   said.set({ text, count: said.get().count + 1 });
 }
 
+/** How many sentences have been said: whoever waits to speak can tell whether another spoke first. */
+export function sentencesSaid(): number {
+  return said.get().count;
+}
+
 export function LiveRegion() {
   const { text, count } = useStore(said);
   return (

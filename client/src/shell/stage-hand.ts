@@ -13,6 +13,6 @@ export function carryOntoStage(pieceIds: readonly PieceId[], event: PointerEvent
 /** The keyboard's way: they are placed in the middle of what is in view. */
 export async function placeOnStage(pieceIds: readonly PieceId[], view: View): Promise<void> {
   const { placeAtCentre } = await carrying;
-  placeAtCentre(pieceIds, view);
+  if (!placeAtCentre(pieceIds, view)) return;
   say(`${pieceIds.length === 1 ? 'Placed' : `${pieceIds.length} pieces placed`} in the middle`);
 }

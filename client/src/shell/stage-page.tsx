@@ -19,7 +19,7 @@ const Stage = lazy(() => stageModule.then((m) => ({ default: m.Stage })));
 const INSETS: Record<Fold, { left: number; right: number; top: number; bottom: number }> = {
   wide: { left: 262, right: 274, top: 26, bottom: 30 },
   tablet: { left: 92, right: 264, top: 20, bottom: 44 },
-  narrow: { left: 12, right: 12, top: 12, bottom: 12 },
+  narrow: { left: 96, right: 16, top: 14, bottom: 40 },
 };
 
 export function StagePage({ view }: { readonly view: View }) {

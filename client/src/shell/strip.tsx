@@ -266,7 +266,7 @@ function People({ rooms, view, pxPerMm }: { rooms: readonly StripRoom[]; view: V
     return here.map((one, index) => (
       <g
         key={one.id}
-        transform={`translate(${x + w / 2 + (index - (here.length - 1) / 2) * step} ${y + d - Math.max(16, d * 0.31)})`}
+        transform={`translate(${x + w / 2 + (index - (here.length - 1) / 2) * step} ${y + d - Math.max(18, d * 0.34)})`}
       >
         <RingShapes name={one.name} pattern={one.ring} radiusPx={7.5} />
       </g>
