@@ -18,7 +18,7 @@ import { WallThumb } from './wall-thumb.tsx';
 import './candidate-drawer.css';
 
 /** Why a candidate is as it is, in words and the person's unit. */
-export function reasonText(reason: HaloReason, unit: LengthUnit): string {
+function reasonText(reason: HaloReason, unit: LengthUnit): string {
   const length = (mm: number) => lengthText(mm, unit);
   switch (reason.kind) {
     case 'gaps':

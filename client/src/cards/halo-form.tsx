@@ -9,7 +9,7 @@ import { LengthField } from './length-field.tsx';
 import { FocalChoice } from './vignette-form.tsx';
 
 /** The slider's five stops, even to loose. */
-export const LOOSENESS_WORDS = ['even', 'nearly even', 'easy', 'loose', 'very loose'] as const;
+const LOOSENESS_WORDS = ['even', 'nearly even', 'easy', 'loose', 'very loose'] as const;
 
 const HALO_GAP_MM = 60;
 

@@ -25,7 +25,7 @@ const FROM: Record<Source, string> = {
   bought: 'Bought for the show',
 };
 
-export function whereFrom(object: MuseumObject): string {
+function whereFrom(object: MuseumObject): string {
   return object.lender === '' ? FROM[object.source] : `Lent by ${object.lender.replace(/^The /, 'the ')}`;
 }
 

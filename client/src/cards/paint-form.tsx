@@ -12,7 +12,7 @@ const AXES = [
 type Typed = Record<'L' | 'a' | 'b', string>;
 
 /** The colour typed, and what is wrong with each number that is no number of its range. */
-export function labFromTyped(typed: Typed): { lab: LabD65 | null; wrong: Partial<Typed> } {
+function labFromTyped(typed: Typed): { lab: LabD65 | null; wrong: Partial<Typed> } {
   const wrong: Partial<Typed> = {};
   const lab = { L: 0, a: 0, b: 0 };
   for (const { axis, name, least, most } of AXES) {

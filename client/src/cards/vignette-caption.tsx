@@ -18,7 +18,7 @@ import type { VignetteHere } from './vignettes-on.ts';
 import './vignette-caption.css';
 
 /** '9 May' on this person's calendar. */
-export function dayText(iso: string): string {
+function dayText(iso: string): string {
   return new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
 }
 

@@ -10,7 +10,7 @@ import { useShow } from '../sync/hooks.ts';
 import './wall-list.css';
 
 /** What hangs, left to right as one walks along it and the upper first; then what stands before it. */
-export function inReadingOrder(seen: readonly Seen[]): Seen[] {
+function inReadingOrder(seen: readonly Seen[]): Seen[] {
   return [...seen].sort(
     (a, b) => Number(b.direct) - Number(a.direct) || a.xMm - b.xMm || b.yMm - a.yMm || (a.pieceId < b.pieceId ? -1 : 1),
   );

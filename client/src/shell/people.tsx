@@ -6,7 +6,7 @@ import { roomOfView, viewName } from './current-view.ts';
 import { Ring } from './ring.tsx';
 
 /** 'on this wall', 'in the Counting Room', 'at the layout floor': where someone is, as seen from my view. */
-export function whereText(documents: ShowDocuments, theirs: View | null, mine: View): string {
+function whereText(documents: ShowDocuments, theirs: View | null, mine: View): string {
   if (theirs === null) return '';
   if (toAddress(theirs) === toAddress(mine)) {
     return { wall: 'on this wall', room: 'in this room', layout: 'on this floor' }[theirs.sheet as string] ?? 'here';

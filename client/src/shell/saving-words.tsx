@@ -6,11 +6,11 @@ import { say } from './live-region.tsx';
 import './bands.css';
 
 /** '14:02' on this person's clock. */
-export function clockText(at: Date): string {
+function clockText(at: Date): string {
   return `${String(at.getHours()).padStart(2, '0')}:${String(at.getMinutes()).padStart(2, '0')}`;
 }
 
-export function savingText(saving: Saving): string {
+function savingText(saving: Saving): string {
   switch (saving.kind) {
     case 'opening':
       return 'Opening';
