@@ -101,7 +101,11 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
       >
         <span className={`rail-picture${item.sizeKnown && item.certain ? '' : ' unk'}`}>
           <Picture sha256={item.picture} widthPx={wide} heightPx={high} />
-          {item.count > 1 ? <span className="rail-count" aria-hidden="true">{left}</span> : null}
+          {item.count > 1 ? (
+            <span className="rail-count" aria-hidden="true">
+              {left}
+            </span>
+          ) : null}
         </span>
         <span className="rail-bar" style={{ width: item.sizeKnown ? Math.min(92, barPx) : 0 }} />
         <span className="rail-size">{size}</span>
