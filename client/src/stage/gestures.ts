@@ -100,7 +100,6 @@ export class Gestures {
 
   private down(event: PointerEvent): void {
     const { x, y } = this.at(event);
-    this.element.focus({ preventScroll: true });
     if (event.pointerType === 'touch') {
       this.fingers.set(event.pointerId, { x, y });
       if (this.fingers.size === 2) {

@@ -158,7 +158,7 @@ function sameRoom(panel: ScenePanel, at: OnFloor): boolean {
 
 /** Back to front; ties by piece, so that every screen draws alike. */
 export function backToFront(a: SceneItem, b: SceneItem): number {
-  return a.depth - b.depth || (a.pieceId < b.pieceId ? -1 : a.pieceId > b.pieceId ? 1 : 0);
+  return a.depth - b.depth || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0);
 }
 
 export class Scene {

@@ -1,0 +1,64 @@
+/** The 3,000 things both pages draw: on a wall of 24 × 13.5 m, sides of 200 to 900 mm, seeded. */
+
+export const COUNT = 3000;
+export const PICTURES = 240;
+export const WALL = { widthMm: 24_000, heightMm: 13_500 } as const;
+export const WINDOW = { width: 1600, height: 900 } as const;
+
+export interface BenchObject {
+  readonly id: string;
+  readonly picture: number;
+  /** Centre from the wall's left lower corner. */
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+}
+
+/** Pixels of the picture with this number: longest side 256. */
+export function pictureSizeOf(picture: number): { readonly width: number; readonly height: number } {
+  const short = 120 + ((picture * 37) % 136);
+  return picture % 2 === 0 ? { width: 256, height: short } : { width: short, height: 256 };
+}
+
+export function benchObjects(count = COUNT): BenchObject[] {
+  let state = 7;
+  const random = (): number => {
+    // Park and Miller's minimal standard generator.
+    state = (state * 48_271) % 2_147_483_647;
+    return state / 2_147_483_647;
+  };
+  return Array.from({ length: count }, (_, i) => {
+    const picture = i % PICTURES;
+    const { width, height } = pictureSizeOf(picture);
+    const k = (200 + random() * 700) / Math.max(width, height);
+    return {
+      id: `o${i}`,
+      picture,
+      xMm: Math.round(450 + random() * (WALL.widthMm - 900)),
+      yMm: Math.round(450 + random() * (WALL.heightMm - 900)),
+      widthMm: Math.round(width * k),
+      heightMm: Math.round(height * k),
+    };
+  });
+}
+
+/** What a page offers to be measured by. All lengths in CSS px and mm. */
+export interface BenchPage {
+  readonly ready: Promise<void>;
+  /** Everything in view, or a stretch of about 6 m. */
+  look(at: 'all' | 'wall'): void;
+  pan(dx: number, dy: number): void;
+  dragStart(): void;
+  dragTo(step: number): void;
+  dragEnd(): void;
+  remote(index: number, dxMm: number): void;
+  /** Frames drawn since the page opened. */
+  drawn(): number;
+}
+
+declare global {
+  interface Window {
+    bench?: BenchPage;
+  }
+}

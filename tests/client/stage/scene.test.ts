@@ -1,0 +1,177 @@
+import { carrierOn, type Place } from '@enfilade/shared/schema';
+import * as fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { type SceneFrame, surfaceAt } from '../../../client/src/stage/panels.ts';
+import { itemsOf, Scene } from '../../../client/src/stage/scene.ts';
+import { layoutFrameOf } from '../../../client/src/stage/scene-layout.ts';
+import { roomFrameOf } from '../../../client/src/stage/scene-room.ts';
+import { wallFrameOf } from '../../../client/src/stage/scene-wall.ts';
+import { standingOf } from '../../../client/src/stage/standing.ts';
+import { ROOM, SIZES, stageShow } from './show.ts';
+
+/** Own geometry, worked by hand from the conventions in the brief of the room: head up, right turned 90°, and so on. */
+describe('where things are drawn', () => {
+  test('reference: a picture on the head wall of a faced elevation lies at x and at height − y (worked by hand)', () => {
+    const { judgements, lookup, put } = stageShow();
+    put({ 'oil#1': ['dye:head', 4690, 1524, 0, 0] });
+    const frame = wallFrameOf(judgements, 'dye:head') as SceneFrame;
+    const [item] = itemsOf(frame, lookup, 'oil#1');
+    expect(item).toMatchObject({ X: 4690, Y: 3600 - 1524, widthMm: 860, heightMm: 660, rotationDegrees: 0 });
+    expect([item?.minX, item?.maxY]).toEqual([4690 - 430, 3600 - 1524 + 330]);
+  });
+
+  test('reference: in the fold-out each wall turns a quarter further, its ceiling outwards (worked by hand)', () => {
+    const { judgements, lookup, put } = stageShow();
+    const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
+    // Walls stand off the plan by 90 mm and the floor's fall of 30.
+    const gap = 120;
+    const margin = ROOM.heightMm + gap;
+    const spots = { head: [1000, 1500], right: [1000, 1500], foot: [1000, 1500], left: [1000, 1500] } as const;
+    const drawn: Record<string, unknown> = {};
+    for (const [side, [x, y]] of Object.entries(spots)) {
+      put({ 'oil#1': [`dye:${side}`, x, y, 0, 0] });
+      const [item] = itemsOf(frame, lookup, 'oil#1');
+      drawn[side] = [item?.X, item?.Y, item?.rotationDegrees];
+    }
+    expect(drawn).toEqual({
+      head: [margin + 1000, margin - gap - 1500, 0],
+      right: [margin + 6000 + gap + 1500, margin + 1000, 90],
+      foot: [margin + 6000 - 1000, margin + 5000 + gap + 1500, 180],
+      left: [margin - gap - 1500, margin + 5000 - 1000, 270],
+    });
+  });
+
+  test('reference: a bench against the head wall is a footprint in the plan and a picture in the elevation', () => {
+    const { judgements, lookup, put } = stageShow();
+    put({ 'bench#1': ['dye:floor', 4000, 4800, 0, 0], 'trap#1': [carrierOn('bench#1', 0), 300, 200, 0, 0] });
+    const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
+    const bench = itemsOf(frame, lookup, 'bench#1');
+    expect(bench.map(({ key, as }) => [key, as])).toContainEqual(['bench#1@dye:floor', 'footprint']);
+    const faced = bench.find(({ key }) => key === 'bench#1@dye:head');
+    // Its foot is the floor's level under its centre: 30 mm of fall over 6 m, at 4 m.
+    expect(faced).toMatchObject({ as: 'picture', xMm: 4000, yMm: -20 + 225, widthMm: 1400 });
+    const trap = itemsOf(frame, lookup, 'trap#1').find(({ key }) => key === 'trap#1@dye:head');
+    expect(trap).toMatchObject({ xMm: 4000 - 700 + 300, yMm: -20 + 450 + 390 });
+  });
+
+  test('law: every point of a fold-out panel comes back to the surface and place it was drawn from', () => {
+    const { judgements, lookup, put } = stageShow();
+    const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
+    const sides = fc.constantFrom('head', 'right', 'foot', 'left', 'floor');
+    fc.assert(
+      fc.property(sides, fc.integer({ min: 1, max: 4999 }), fc.integer({ min: 1, max: 3599 }), (side, x, y) => {
+        put({ 'oil#1': [`dye:${side}`, x, y, 0, 0] });
+        const item = itemsOf(frame, lookup, 'oil#1').find(({ direct }) => direct);
+        const back = surfaceAt(frame, item?.X ?? 0, item?.Y ?? 0);
+        return back?.panel.surface === `dye:${side}` && back.xMm === x && back.yMm === y;
+      }),
+      { seed: 11, numRuns: 200 },
+    );
+  });
+});
+
+/** Places of every kind: on walls, floor and layout floor, on the bench, on the shelf, on one another. */
+const anyPlace = (carrier: string) =>
+  fc.tuple(
+    fc.constantFrom('dye:head', 'dye:right', 'dye:foot', 'dye:left', 'dye:floor', 'layout', carrier),
+    fc.integer({ min: 0, max: 5000 }),
+    fc.integer({ min: 0, max: 3500 }),
+    fc.integer({ min: 0, max: 80 }),
+    fc.constantFrom(0, 1500, 9000, 18_000, 27_000),
+  );
+
+const anyHang = fc.record({
+  'bench#1': anyPlace('layout'),
+  'shelf#1': anyPlace(carrierOn('bench#1', 0)),
+  'trap#1': anyPlace(carrierOn('bench#1', 0)),
+  'block#1': anyPlace(carrierOn('shelf#1', 0)),
+  'block#2': anyPlace(carrierOn('trap#1', 0)),
+  'oil#1': anyPlace(carrierOn('bench#1', 0)),
+});
+
+describe('the scene and the model', () => {
+  test('law: the stage sees in every view what the judgements see, and sees it in the same place', () => {
+    fc.assert(
+      fc.property(anyHang, (places) => {
+        const { judgements, lookup, put } = stageShow();
+        put(places);
+        const room = roomFrameOf(judgements, 'dye') as SceneFrame;
+        const frames = [room, layoutFrameOf(judgements)];
+        for (const frame of frames) {
+          const scene = new Scene(frame, lookup, Object.keys(places));
+          for (const panel of frame.panels) {
+            const { surface } = panel;
+            const drawn = Object.keys(places).flatMap((id) =>
+              scene.itemsOf(id).filter((item) => item.panel.surface === surface),
+            );
+            const seen =
+              panel.kind === 'wall' ? judgements.where.elevationOf(surface) : judgements.where.planOf(surface);
+            for (const item of drawn) {
+              const same = seen.find(({ pieceId }) => pieceId === item.pieceId);
+              expect(same, `${item.key} is drawn and not seen`).toBeDefined();
+              for (const key of ['xMm', 'yMm', 'widthMm', 'heightMm'] as const) {
+                expect(item[key], `${item.key} ${key}`).toBeCloseTo(same?.[key] ?? Number.NaN, 6);
+              }
+            }
+            // In an elevation, what stands on furniture is drawn where it faces the wall's viewer, and else left out.
+            const due = seen.filter(({ pieceId }) => {
+              const at = standingOf(lookup, pieceId);
+              return panel.kind !== 'wall' || at?.kind === 'wall' || at?.direct === true;
+            });
+            for (const { pieceId } of due) expect(drawn.map((item) => item.pieceId)).toContain(pieceId);
+          }
+        }
+      }),
+      { seed: 5, numRuns: 60 },
+    );
+  });
+
+  test('law: refreshed piece by piece, a scene is the scene built anew', () => {
+    fc.assert(
+      fc.property(anyHang, anyHang, (before, after) => {
+        const { judgements, lookup, put } = stageShow();
+        put(before);
+        const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
+        const scene = new Scene(frame, lookup, Object.keys(before));
+        const all = { minX: -1e6, minY: -1e6, maxX: 1e6, maxY: 1e6 };
+        for (const [id, place] of Object.entries(after)) {
+          put({ [id]: place as Place });
+          scene.refresh([id, ...judgements.where.loadOf(id)]);
+        }
+        const fresh = new Scene(frame, lookup, Object.keys(after));
+        const told = (of: Scene) =>
+          of.within(all).map(({ key, X, Y, rotationDegrees }) => [key, X, Y, rotationDegrees]);
+        expect(told(scene)).toEqual(told(fresh));
+      }),
+      { seed: 9, numRuns: 60 },
+    );
+  });
+
+  test('story: a remote move of one block repaints where it was and where it is, and nothing else', () => {
+    const { judgements, lookup, put } = stageShow();
+    put({ 'block#1': ['dye:head', 500, 1500, 0, 0], 'block#2': ['dye:head', 900, 1500, 0, 0] });
+    const scene = new Scene(wallFrameOf(judgements, 'dye:head') as SceneFrame, lookup, ['block#1', 'block#2']);
+    const still = scene.itemsOf('block#2')[0];
+    put({ 'block#1': ['dye:head', 2000, 1800, 0, 0] });
+    const half = SIZES.block.widthMm / 2;
+    expect(scene.refresh(['block#1']).map(({ minX, minY }) => [minX, minY])).toEqual([
+      [500 - half, 3600 - 1500 - half],
+      [2000 - half, 3600 - 1800 - half],
+    ]);
+    expect(scene.itemsOf('block#2')[0]).toBe(still);
+  });
+
+  test('story: what is under a hand is no longer among what rests, and comes back to it', () => {
+    const { judgements, lookup, put } = stageShow();
+    put({ 'block#1': ['dye:head', 500, 1500, 0, 0] });
+    const scene = new Scene(wallFrameOf(judgements, 'dye:head') as SceneFrame, lookup, ['block#1']);
+    const near = { minX: 400, minY: 2000, maxX: 600, maxY: 2200 };
+    expect(scene.lift(new Set(['block#1']))).toHaveLength(1);
+    expect(scene.within(near)).toEqual([]);
+    // It moves while it is held: nothing of what rests is to be painted.
+    put({ 'block#1': ['dye:head', 520, 1500, 0, 0] });
+    expect(scene.refresh(['block#1'])).toEqual([]);
+    expect(scene.lift(new Set())).toHaveLength(1);
+    expect(scene.within(near).map(({ xMm }) => xMm)).toEqual([520]);
+  });
+});
