@@ -21,7 +21,7 @@ export interface House {
   readonly sessions: Sessions;
   readonly seats: Seats;
   readonly images: Images;
-  readonly judgements: Judgements;
+  readonly judgements: () => Judgements;
   readonly meta: Meta;
   readonly limits: Limits;
   readonly counts: SocketCounts;
@@ -198,7 +198,7 @@ async function paper(house: House, url: URL, seat: Seat, name: string): Promise<
       person: seat.person,
       query: url.searchParams,
       documents: house.sessions.documents,
-      judgements: house.judgements,
+      judgements: house.judgements(),
       record: (change) => house.sessions.get('record').act(change),
     });
     if (answer.status !== 200) return json(answer.status, answer.refusal);

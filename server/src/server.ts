@@ -47,11 +47,16 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const seats = await Seats.open(store);
   const images = await Images.open(store, options.dataDirectory, limits);
   const meta = await migrate(store, sessions.byName);
+  // Made when first asked for: a fact of a shape no command writes must not keep the server from starting.
+  let judgements: Judgements | undefined;
   const house: House = {
     sessions,
     seats,
     images,
-    judgements: new Judgements(sessions.documents, { get: (sha256) => images.factsOf(sha256) }),
+    judgements: () => {
+      judgements ??= new Judgements(sessions.documents, { get: (sha256) => images.factsOf(sha256) });
+      return judgements;
+    },
     meta,
     limits,
     counts: { framesIn: 0, framesOut: 0, closedForFault: 0 },

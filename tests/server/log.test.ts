@@ -172,3 +172,17 @@ test('story: the server writes on its own account the same way, and a reader see
     2: { number: 2 },
   });
 });
+
+test('story: a fact of a shape that no command writes is kept, told to all, and stops neither server nor start', async () => {
+  const here = await scene();
+  const artist = await here.client(await here.seat('guest artist'), 'hang');
+  const curator = await here.client(await here.seat('curator'), 'hang');
+  artist.edit((doc) => doc.getMap('places').set('odd#1', [1, 2]));
+  artist.edit((doc) => doc.getMap('places').set('odd#2', 'nowhere'));
+  artist.edit((doc) => doc.getMap('vignettes').set('odd', new Y.Map()));
+  curator.edit((doc) => doc.getMap('places').set('mangle#1', ['layout', 1, 2, 0, 0]));
+  await artist.when(({ acknowledged, doc }) => acknowledged === 3 && doc.getMap('places').has('mangle#1'));
+  await here.reopen();
+  expect(here.server.sessions.get('hang').doc.getMap('places').size).toBe(3);
+  expect((await fetch(`${here.address}/health`)).status).toBe(200);
+});
