@@ -1,0 +1,37 @@
+/** A vignette's state told whole, on screen and in the CSV. */
+import type { Judgements } from '@enfilade/shared/judgements';
+import type { VignetteListRow } from '@enfilade/shared/vignette-list';
+import { lengthText } from '@enfilade/space/lengths';
+import { type ChangeWords, changeText } from '../cards/change-sentences.ts';
+import { onName } from '../cards/surface-names.ts';
+import type { Unit } from '../preferences.ts';
+
+export function changeWordsOf(judgements: Judgements, unit: Unit): ChangeWords {
+  return {
+    nameOf: (pieceId) => judgements.nameOf(pieceId),
+    surfaceName: (on) => onName(judgements, on),
+    length: (mm) => `${lengthText(mm, unit)} ${unit}`,
+    onOf: (pieceId) => judgements.documents.get('places', pieceId)?.[0] ?? null,
+  };
+}
+
+/** '9 May 2026' on this person's calendar. */
+export function dayText(iso: string): string {
+  return new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
+}
+
+/** '9 May 2026, 14:02'. */
+export function momentText(date: Date): string {
+  return `${dayText(date.toISOString())}, ${date.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' })}`;
+}
+
+/** 'changed since: … ; signed by Dov Castellane, curator, 9 May 2026; waiting for guest artist'. */
+export function stateText({ standing }: VignetteListRow, words: ChangeWords): string {
+  const parts: string[] = [standing.state];
+  for (const { name, role, at, changes } of standing.signatures) {
+    const since = changes.length === 0 ? '' : `, changed since: ${changeText(changes, words)}`;
+    parts.push(`signed off by ${name}, ${role}, ${dayText(at)}${since}`);
+  }
+  if (standing.waitingFor.length > 0) parts.push(`waiting for ${standing.waitingFor.join(', ')}`);
+  return parts.join('; ');
+}
