@@ -1,0 +1,81 @@
+/** Opening a document of 100,000 edits: from its snapshot as the server keeps it, against its log applied one by one. */
+import { docFrom } from '@enfilade/server/session';
+import * as Y from 'yjs';
+
+export const name = 'opening a document of 100,000 edits';
+
+const EDITS = 100_000;
+const PIECES = 3000;
+
+/** The log of a hang: drops on 3,000 pieces by four people, one in twenty a piece put back. Seeded. */
+function logOfEdits(): Uint8Array[] {
+  let state = 4711;
+  const random = (): number => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0;
+    return state / 2 ** 32;
+  };
+  const log: Uint8Array[] = [];
+  const people = Array.from({ length: 4 }, (_, index) => {
+    const doc = new Y.Doc();
+    doc.clientID = index + 1;
+    return doc;
+  });
+  for (const doc of people) {
+    doc.on('update', (update: Uint8Array, origin: unknown) => {
+      if (origin === 'heard') return;
+      log.push(update);
+      for (const other of people) if (other !== doc) Y.applyUpdate(other, update, 'heard');
+    });
+  }
+  while (log.length < EDITS) {
+    const places = (people[Math.floor(random() * people.length)] as Y.Doc).getMap('places');
+    const key = `piece${Math.floor(random() * PIECES)}#1`;
+    if (random() < 0.05) places.delete(key);
+    else places.set(key, ['wheel:head', Math.floor(random() * 8400), Math.floor(random() * 3600), 0, 0]);
+  }
+  return log;
+}
+
+/** CPU, ms, of this process. */
+function cpuOf(work: () => void): number {
+  const before = process.cpuUsage();
+  work();
+  const { user, system } = process.cpuUsage(before);
+  return (user + system) / 1000;
+}
+
+function median(values: readonly number[]): number {
+  return [...values].sort((a, b) => a - b)[values.length >> 1] as number;
+}
+
+function medianCpuOf(times: number, work: () => void): number {
+  return median(Array.from({ length: times }, () => cpuOf(work)));
+}
+
+export async function run(): Promise<
+  { row: string; ours: number; peer: number; ratio: number; gate?: string; unit: string }[]
+> {
+  const log = logOfEdits();
+  const oneByOne = (): Y.Doc => {
+    const doc = new Y.Doc();
+    for (const update of log) Y.applyUpdate(doc, update);
+    return doc;
+  };
+  const whole = oneByOne();
+  const stored = { snapshot: { seq: log.length, bytes: Y.encodeStateAsUpdateV2(whole) }, updates: [] };
+  if (!Y.equalSnapshots(Y.snapshot(docFrom(stored)), Y.snapshot(whole))) throw new Error('the snapshot differs');
+  const peer = medianCpuOf(5, oneByOne);
+  const again = medianCpuOf(5, oneByOne);
+  const ours = medianCpuOf(9, () => docFrom(stored));
+  return [
+    {
+      row: 'from its snapshot; peer: its log one by one',
+      ours,
+      peer,
+      ratio: peer / ours,
+      gate: '≥ 15',
+      unit: 'ms CPU',
+    },
+    { row: 'null: the peer against itself', ours: again, peer, ratio: peer / again, unit: 'ms CPU' },
+  ];
+}
