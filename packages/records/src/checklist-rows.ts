@@ -1,0 +1,257 @@
+/** A checklist's table read row by row: what is sure becomes records, what is not is told with its row and cell. */
+import {
+  CHECKLIST_FIELDS,
+  type ChecklistField,
+  isPrivate,
+  mayMean,
+  type PrivateField,
+  smellsPrivate,
+} from './checklist-headings.ts';
+import type { DimensionReading } from './dimension-reading.ts';
+import { objectNumberKey, recordKeyOf } from './object-number.ts';
+import type { OuterSize } from './outer-size.ts';
+import { countFrom } from './row-count.ts';
+import type { RowIssue, Tell } from './row-issue.ts';
+import { rowSizeFrom, weightKgFrom } from './row-size.ts';
+
+export type RowSource = 'collection' | 'loan' | 'artist' | 'bought';
+
+export interface RowFields {
+  readonly number: string;
+  readonly title: string;
+  readonly maker?: string;
+  readonly dateText?: string;
+  readonly medium?: string;
+  readonly type?: string;
+  readonly dimensionsText?: string;
+  readonly framedText?: string;
+  readonly count: number;
+  /** Empty: held by the museum. */
+  readonly lender: string;
+  readonly creditLine?: string;
+  readonly source: RowSource;
+  readonly weightKg: number | null;
+  readonly hardwareText?: string;
+  readonly pictureFile?: string;
+  readonly notes?: string;
+}
+
+export interface ChecklistRow {
+  /** Record row of the file; 1 is the heading row. */
+  readonly line: number;
+  readonly fields: RowFields;
+  /** For the museum's eyes only. */
+  readonly private: { readonly [field in PrivateField]?: string };
+  readonly size: OuterSize | null;
+  readonly dimensions: DimensionReading | null;
+  readonly framed: DimensionReading | null;
+}
+
+export interface ChecklistRead {
+  readonly rows: readonly ChecklistRow[];
+  readonly issues: readonly RowIssue[];
+}
+
+/** What a show holds. */
+export const MAX_ROWS = 5000;
+
+const SOURCES: readonly (readonly [RegExp, RowSource])[] = [
+  [/loan|lent|borrow/, 'loan'],
+  [/artist|made for|commission/, 'artist'],
+  [/bought|buy|purchas|salvage/, 'bought'],
+  [/collection|held|own|museum|permanent/, 'collection'],
+];
+
+/**
+ * Rows and issues of `table`, whose first row are the headings, in the order of the file. Empty rows are passed over; a row
+ * without an object number is told and left out, since it could not be found again, and so are all where no column holds
+ * numbers; of more than `maxRows` the first are kept. Cells of columns mapped to null go nowhere. Never throws on what a file holds.
+ */
+export function checklistRowsFrom(
+  table: readonly (readonly string[])[],
+  mapping: readonly (ChecklistField | null)[],
+  options: { readonly maxRows?: number } = {},
+): ChecklistRead {
+  const { maxRows = MAX_ROWS } = options;
+  if (!(maxRows >= 1)) throw new RangeError(`maxRows is ${maxRows}; it must be at least 1`);
+  const headings = (table[0] ?? []).map((heading) => heading.trim());
+  const issues: RowIssue[] = [];
+  const columns = columnsOf(headings, mapping, issues);
+  if (!columns.has('number')) return { rows: [], issues };
+  const filled = table
+    .map((cells, i) => ({ cells, line: i + 1 }))
+    .slice(1)
+    .filter(({ cells }) => !isEmpty(cells));
+  const rows: ChecklistRow[] = [];
+  const lineOf = new Map<string, number>();
+  for (const { cells, line } of filled.slice(0, maxRows)) {
+    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows }, issues);
+    if (row) rows.push(row);
+  }
+  const [over] = filled.slice(maxRows);
+  if (over) {
+    const left = filled.length - maxRows;
+    const what = `The file holds ${filled.length} rows; a show holds ${maxRows}. The last ${left}, from row ${over.line} on, stay out.`;
+    issues.push({
+      line: over.line,
+      heading: '',
+      field: null,
+      kind: 'too many rows',
+      what,
+      value: String(filled.length),
+    });
+  }
+  return { rows, issues };
+}
+
+type Columns = ReadonlyMap<ChecklistField, number>;
+
+interface Table {
+  readonly headings: readonly string[];
+  readonly columns: Columns;
+  /** Row in which a record's key was first met. */
+  readonly lineOf: Map<string, number>;
+  readonly maxRows: number;
+}
+
+function columnsOf(
+  headings: readonly string[],
+  mapping: readonly (ChecklistField | null)[],
+  issues: RowIssue[],
+): Columns {
+  const columns = new Map<ChecklistField, number>();
+  for (const [column, field] of mapping.entries()) {
+    const heading = headings[column];
+    if (field === null || heading === undefined || columns.has(field)) continue;
+    if (mayMean(heading, field)) {
+      columns.set(field, column);
+      continue;
+    }
+    const label = CHECKLIST_FIELDS.find((words) => words.field === field)?.label ?? field;
+    const what = `This column may be for the museum alone; it is not taken as ${label}, which everybody sees.`;
+    issues.push({ line: 1, heading, field, kind: 'private heading', what, value: heading });
+  }
+  if (!columns.has('number')) {
+    const what = 'No column holds object numbers; say which one does.';
+    issues.push({ line: 1, heading: '', field: 'number', kind: 'no heading row', what, value: headings.join(' | ') });
+  }
+  return columns;
+}
+
+function rowFrom(cells: readonly string[], line: number, table: Table, issues: RowIssue[]): ChecklistRow | null {
+  const { headings, columns } = table;
+  const shift = shiftOf(cells, headings.length);
+  const cellOf = (field: ChecklistField): string => {
+    const column = columns.get(field);
+    if (column === undefined || (!isPrivate(field) && mayBePrivate(column, shift, table))) return '';
+    return (cells[column] ?? '').replace(/\r\n?/g, '\n').trim();
+  };
+  const headingOf = (field: ChecklistField | null) =>
+    field === null ? '' : (headings[columns.get(field) ?? -1] ?? '');
+  const tell: Tell = (field, kind, what, more = {}) => {
+    const value = more.value ?? (field === null ? '' : cellOf(field));
+    const choices = more.choices ? { choices: more.choices } : {};
+    issues.push({ line, heading: headingOf(field), field, kind, what, value, ...choices });
+  };
+  const oneLine = (field: ChecklistField) => cellOf(field).replace(/\s+/g, ' ');
+  const number = oneLine('number');
+  if (shift !== 0) tellRagged(cells.length, headings.length, number, shift, table, tell);
+  if (objectNumberKey(number) === '') {
+    tell('number', 'number missing', 'No object number: it could not be found again, so it waits.', {
+      value: oneLine('title'),
+    });
+    return null;
+  }
+  if (/^\d([.,]\d+)?e\+?\d+$/i.test(number)) {
+    tell('number', 'number changed', 'A spreadsheet seems to have turned this number into another; look at the card.');
+  }
+  const lender = oneLine('lender');
+  const key = recordKeyOf({ lender, number });
+  const before = table.lineOf.get(key);
+  if (before === undefined) table.lineOf.set(key, line);
+  else tell('number', 'number twice', `Also in row ${before}. Two objects or one?`, { choices: ['one', 'two'] });
+  const sized = rowSizeFrom(
+    {
+      dimensions: [cellOf('dimensions'), headingOf('dimensions')],
+      framed: [cellOf('framedDimensions'), headingOf('framedDimensions')],
+    },
+    tell,
+  );
+  const weightKg = weightKgFrom(cellOf('weight'), headingOf('weight'), tell) ?? sized.dimensions?.weight?.kg ?? null;
+  return {
+    line,
+    fields: {
+      number,
+      title: oneLine('title'),
+      ...given({
+        maker: oneLine('maker'),
+        dateText: oneLine('date'),
+        medium: cellOf('medium'),
+        type: oneLine('type'),
+        dimensionsText: sized.dimensionsText,
+        framedText: sized.framedText,
+      }),
+      count: countFrom(cellOf('count'), number, sized.dimensions, table.maxRows, tell),
+      lender,
+      source: sourceFrom(oneLine('source'), lender, tell),
+      weightKg,
+      ...given({
+        creditLine: oneLine('creditLine'),
+        hardwareText: cellOf('hardware'),
+        pictureFile: oneLine('pictureFile'),
+        notes: [cellOf('notes'), ...sized.unread].filter((note) => note !== '').join('\n'),
+      }),
+    },
+    private: given({
+      value: cellOf('value'),
+      storage: cellOf('storage'),
+      contact: cellOf('contact'),
+      price: cellOf('price'),
+    }),
+    size: sized.size,
+    dimensions: sized.dimensions,
+    framed: sized.framed,
+  };
+}
+
+function given<Name extends string>(cells: Readonly<Record<Name, string>>): { [name in Name]?: string } {
+  return Object.fromEntries(Object.entries(cells).filter(([, cell]) => cell !== '')) as { [name in Name]?: string };
+}
+
+function isEmpty(cells: readonly string[]): boolean {
+  return cells.every((cell) => cell.trim() === '');
+}
+
+/** By how many cells a row is longer (positive) or shorter than the headings; empty cells too many are no matter. */
+function shiftOf(cells: readonly string[], columns: number): number {
+  if (cells.length <= columns) return cells.length - columns;
+  return isEmpty(cells.slice(columns)) ? 0 : cells.length - columns;
+}
+
+/** In a ragged row a cell may belong to a neighbouring column; none that may be private is let into a public field. */
+function mayBePrivate(column: number, shift: number, { headings, columns }: Table): boolean {
+  if (shift === 0) return false;
+  const [from, to] = shift > 0 ? [column - shift, column] : [column, column - shift];
+  const kept = new Set([...columns].filter(([field]) => isPrivate(field)).map(([, at]) => at));
+  return headings.some((heading, at) => at >= from && at <= to && (kept.has(at) || smellsPrivate(heading)));
+}
+
+function tellRagged(cells: number, columns: number, number: string, shift: number, table: Table, tell: Tell): void {
+  const left = [...table.columns]
+    .filter(([field, column]) => !isPrivate(field) && mayBePrivate(column, shift, table))
+    .map(([, column]) => table.headings[column]);
+  const out = left.length > 0 ? ` Not taken, since they may hold what is private: ${left.join(', ')}.` : '';
+  const what = `${cells} cells under ${columns} headings; what follows the slip may stand in the wrong column.${out}`;
+  tell(null, shift > 0 ? 'too many cells' : 'too few cells', what, { value: number });
+}
+
+function sourceFrom(cell: string, lender: string, tell: Tell): RowSource {
+  const usual: RowSource = lender === '' ? 'collection' : 'loan';
+  if (cell === '') return usual;
+  const found = SOURCES.find(([words]) => words.test(cell.toLowerCase()));
+  if (found) return found[1];
+  tell('source', 'source not understood', `Taken as ${usual}.`, {
+    choices: ['collection', 'loan', 'artist', 'bought'],
+  });
+  return usual;
+}
