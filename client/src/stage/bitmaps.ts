@@ -21,6 +21,13 @@ export interface Drawable {
 
 export type Level = 64 | 256 | 1024;
 
+interface AtlasPage {
+  readonly url: string;
+  image: ImageBitmap | null;
+  /** For which version of the source its address was asked. */
+  asked: number;
+}
+
 const MOST_AT_ONCE = 6;
 const MEBI = 2 ** 20;
 
@@ -30,7 +37,8 @@ export class Bitmaps {
     256: new BitmapShelf<ImageBitmap>(128 * MEBI),
     1024: new BitmapShelf<ImageBitmap>(192 * MEBI),
   };
-  private readonly pages = new Map<number, { url: string; image: ImageBitmap | null }>();
+  private readonly pages = new Map<number, AtlasPage>();
+  private sourceVersion = 1;
   private readonly masks = new Map<string, Uint8ClampedArray | null>();
   private readonly wanted = new Map<string, { sha256: string; size: 256 | 1024; draw: number }>();
   private readonly failed = new Set<string>();
@@ -89,12 +97,8 @@ export class Bitmaps {
   /** The page a picture's miniature is on, fetched again once it holds more. */
   private miniatureOf(facts: ImageFacts): Drawable | null {
     const { page, index } = facts.cell;
-    const url = this.source.atlasUrl(page);
     const known = this.pages.get(page);
-    if (known === undefined || known.url !== url) {
-      this.pages.set(page, { url, image: known?.image ?? null });
-      void this.fetchPage(page, url);
-    }
+    if (known === undefined || known.asked !== this.sourceVersion) this.askForPage(page, known);
     const image = known?.image ?? null;
     if (image === null) return null;
     const k = ATLAS_CELL_PX / Math.max(facts.widthPx, facts.heightPx);
@@ -103,6 +107,21 @@ export class Bitmaps {
     const sx = (index % ATLAS_COLUMNS) * ATLAS_CELL_PX + Math.floor((ATLAS_CELL_PX - sw) / 2);
     const sy = Math.floor(index / ATLAS_COLUMNS) * ATLAS_CELL_PX + Math.floor((ATLAS_CELL_PX - sh) / 2);
     return sy + sh > image.height ? null : { image, sx, sy, sw, sh, level: 64 };
+  }
+
+  /** The source holds more pictures than before: pages are asked for again as they are drawn. */
+  sourceChanged(): void {
+    this.sourceVersion += 1;
+  }
+
+  private askForPage(page: number, known: AtlasPage | undefined): void {
+    const url = this.source.atlasUrl(page);
+    if (known?.url === url) {
+      known.asked = this.sourceVersion;
+      return;
+    }
+    this.pages.set(page, { url, image: known?.image ?? null, asked: this.sourceVersion });
+    void this.fetchPage(page, url);
   }
 
   private async fetchPage(page: number, url: string): Promise<void> {

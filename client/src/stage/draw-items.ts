@@ -1,7 +1,7 @@
 /** Draws pieces: grey at true size first, then the miniature, then the detail; hatched where the size is not certain. */
 import type { Bitmaps } from './bitmaps.ts';
 import type { SceneItem } from './scene.ts';
-import { fontOf, hatch, px, py, type Sheet, setWeight, write } from './sheet.ts';
+import { type Canvas2D, fontOf, hatch, px, py, type Sheet, setWeight, write } from './sheet.ts';
 import { ink } from './tones.ts';
 
 /** A picture whose own proportions differ from the record's by more than this is fitted in, not pulled. */
@@ -91,25 +91,40 @@ function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: n
     Math.max(1, Math.round(w) - 1),
     Math.max(1, Math.round(h) - 1),
   );
-  if (item.direct) drawName(sheet, item.name, x, y, w, h);
+  if (item.direct && !drawName(sheet, item.name, x, y, w, h)) drawNameBelow(sheet, item.name, x, y, w, h);
 }
 
 /** Its name, where there is room for it, along its longer side. */
-function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): void {
+function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): boolean {
   const { ctx, dpr } = sheet;
   const long = Math.max(w, h);
-  if (Math.min(w, h) < 15 * dpr || long < 34 * dpr) return;
+  if (Math.min(w, h) < 15 * dpr || long < 34 * dpr) return false;
   ctx.font = fontOf(sheet, 11);
-  let text = name;
-  while (text.length > 3 && ctx.measureText(text).width > long - 8 * dpr) text = `${text.slice(0, -2).trimEnd()}…`;
+  const text = shortened(ctx, name, long - 8 * dpr);
   // A stump of a name says nothing.
-  if (text !== name && text.length < 8) return;
+  if (text !== name && text.length < 9) return false;
   ctx.save();
   ctx.fillStyle = '#111';
   ctx.translate(Math.round(x + w / 2), Math.round(y + h / 2));
   if (h > w * 1.3) ctx.rotate(-Math.PI / 2);
   write(sheet, text, 0, 4 * dpr, 11, 'center');
   ctx.restore();
+  return true;
+}
+
+/** Its name under it, for a footprint too small to hold it; never wider than what a repaint reaches. */
+function drawNameBelow(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): void {
+  const { ctx, dpr } = sheet;
+  if (Math.max(w, h) < 12 * dpr) return;
+  ctx.font = fontOf(sheet, 11);
+  ctx.fillStyle = '#111';
+  write(sheet, shortened(ctx, name, 116 * dpr), x + w / 2, y + h + 13 * dpr, 11, 'center');
+}
+
+function shortened(ctx: Canvas2D, name: string, width: number): string {
+  let text = name;
+  while (text.length > 3 && ctx.measureText(text).width > width) text = `${text.slice(0, -2).trimEnd()}…`;
+  return text;
 }
 
 /** Not known: the whole stand-in is hatched. Not certain: a hatched band round its edge, outside the picture. */

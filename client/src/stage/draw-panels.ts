@@ -14,10 +14,16 @@ export function drawPanels(sheet: Sheet, frame: SceneFrame, clip: Rect): void {
     if (panel.kind === 'layout' || !reaches(panel, clip)) continue;
     if (panel.kind === 'floor') drawPlan(sheet, frame, panel);
     else {
-      if (frame.sheet === 'wall') drawSection(sheet, panel);
+      if (frame.sheet === 'wall' && !insideWall(panel, clip)) drawSection(sheet, panel);
       drawWall(sheet, frame, panel);
     }
   }
+}
+
+/** Whether a rectangle of a faced wall's drawing shows nothing but the wall above its floor line. */
+function insideWall(panel: ScenePanel, clip: Rect): boolean {
+  const floor = panel.heightMm - Math.max(...panel.floorMm);
+  return clip.minX >= 0 && clip.minY >= 0 && clip.maxX <= panel.widthMm && clip.maxY <= floor;
 }
 
 /** Whether a panel, with its section and slab, has a part in the rectangle. */

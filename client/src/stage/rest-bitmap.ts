@@ -15,6 +15,7 @@ const MARGIN_PX = 320;
 const MOST_REPAIRS = 120;
 /** Hatched bands and strokes reach a little over their piece. */
 const OVER_PX = 8;
+const NAME_PX = 64;
 
 export type Look = Omit<Sheet, 'ctx' | 'k' | 'ox' | 'oy'>;
 
@@ -39,6 +40,7 @@ export class RestBitmap {
   /** Everything is to be drawn anew at the next show. */
   spoil(): void {
     this.taken = null;
+    this.shown = null;
     this.repairs = [];
   }
 
@@ -54,6 +56,8 @@ export class RestBitmap {
   }
 
   private shownScaled = false;
+  /** What the window's canvas shows now, when it shows exactly what was taken. */
+  private shown: { camera: Camera; scene: Scene; w: number; h: number } | null = null;
 
   /** Draws what rests onto the window's canvas. `exact`: not from a bitmap of another scale. */
   show(target: Canvas2D, scene: Scene, camera: Camera, size: WindowSize, look: Look, exact: boolean): void {
@@ -88,6 +92,36 @@ export class RestBitmap {
     target.imageSmoothingEnabled = g !== 1;
     target.drawImage(this.front, sx, sy, w / g, h / g, 0, 0, w, h);
     target.imageSmoothingEnabled = true;
+    this.shown = g === 1 ? { camera, scene, w, h } : null;
+  }
+
+  /**
+   * Where the window already shows this and only some rectangles changed: draws those alone, on the bitmap and on the
+   * window. Copying from the bitmap instead would have the browser copy all of it before the next stroke.
+   * False where that will not do and `show` is due.
+   */
+  mendOnto(target: Canvas2D, scene: Scene, camera: Camera, size: WindowSize, look: Look): boolean {
+    const { taken, shown } = this;
+    if (taken === null || shown === null || taken.scene !== scene || shown.scene !== scene) return false;
+    if (!sameLook(taken.look, look) || !sameCamera(shown.camera, camera)) return false;
+    if (shown.w !== Math.round(size.width * look.dpr) || shown.h !== Math.round(size.height * look.dpr)) return false;
+    if (this.repairs.length > MOST_REPAIRS / 2) return false;
+    const m = Math.round(MARGIN_PX * look.dpr);
+    const left = Math.round((taken.camera.x - camera.x) * look.dpr) + m;
+    const top = Math.round((taken.camera.y - camera.y) * look.dpr) + m;
+    const repairs = this.repairs;
+    this.repairs = [];
+    for (const rect of repairs) {
+      const box = this.boxOf(rect, m);
+      if (box === null) continue;
+      this.paint(box, m);
+      const x = Math.max(0, box.x - left);
+      const y = Math.max(0, box.y - top);
+      const w = Math.min(shown.w, box.x - left + box.w) - x;
+      const h = Math.min(shown.h, box.y - top + box.h) - y;
+      if (w > 0 && h > 0) this.paintOn(target, { x, y, w, h }, m - left, m - top);
+    }
+    return true;
   }
 
   private covers(camera: Camera, w: number, h: number, m: number, f: number, dpr: number): boolean {
@@ -100,6 +134,7 @@ export class RestBitmap {
   private take(scene: Scene, camera: Camera, look: Look, m: number): void {
     this.taken = { camera, scene, look };
     this.repairs = [];
+    this.bitmaps.begin();
     const { width, height } = this.front as OffscreenCanvas;
     this.paint({ x: 0, y: 0, w: width, h: height }, m);
   }
@@ -125,6 +160,7 @@ export class RestBitmap {
     const dx = Math.round((camera.x - taken.camera.x) * taken.look.dpr);
     const dy = Math.round((camera.y - taken.camera.y) * taken.look.dpr);
     this.taken = { ...taken, camera };
+    this.bitmaps.begin();
     if (Math.abs(dx) >= width || Math.abs(dy) >= height) {
       this.paint({ x: 0, y: 0, w: width, h: height }, m);
       return;
@@ -140,7 +176,7 @@ export class RestBitmap {
   private boxOf(rect: Rect, m: number): Box | null {
     const front = this.front as OffscreenCanvas;
     const { camera, look } = this.taken as { camera: Camera; look: Look };
-    const over = OVER_PX * look.dpr;
+    const over = reachOf((this.taken as { scene: Scene }).scene) * look.dpr;
     const k = camera.scale * look.dpr;
     const x = Math.max(0, Math.floor(camera.x * look.dpr + m + rect.minX * k - over));
     const y = Math.max(0, Math.floor(camera.y * look.dpr + m + rect.minY * k - over));
@@ -149,18 +185,22 @@ export class RestBitmap {
     return right <= x || bottom <= y ? null : { x, y, w: right - x, h: bottom - y };
   }
 
-  private paint({ x, y, w, h }: Box, m: number): void {
+  private paint(box: Box, m: number): void {
+    this.paintOn(contextOf(this.front as OffscreenCanvas), box, m, m);
+  }
+
+  /** Paints a rectangle of a canvas on which the window of what was taken lies at (left, top). */
+  private paintOn(ctx: Canvas2D, { x, y, w, h }: Box, left: number, top: number): void {
     const { camera, scene, look } = this.taken as { camera: Camera; scene: Scene; look: Look };
-    const ctx = contextOf(this.front as OffscreenCanvas);
     const k = camera.scale * look.dpr;
-    const sheet: Sheet = { ...look, ctx, k, ox: camera.x * look.dpr + m, oy: camera.y * look.dpr + m };
+    const sheet: Sheet = { ...look, ctx, k, ox: camera.x * look.dpr + left, oy: camera.y * look.dpr + top };
     ctx.save();
     ctx.beginPath();
     ctx.rect(x, y, w, h);
     ctx.clip();
     ctx.fillStyle = look.tones.board;
     ctx.fillRect(x, y, w, h);
-    const over = OVER_PX * look.dpr;
+    const over = reachOf(scene) * look.dpr;
     const clip = {
       minX: (x - over - sheet.ox) / k,
       minY: (y - over - sheet.oy) / k,
@@ -172,6 +212,15 @@ export class RestBitmap {
     drawSurrounds(sheet, scene.frame, clip);
     ctx.restore();
   }
+}
+
+/** In a plan names stand beside their footprints. */
+function reachOf(scene: Scene): number {
+  return scene.frame.sheet === 'room' ? NAME_PX : OVER_PX;
+}
+
+function sameCamera(a: Camera, b: Camera): boolean {
+  return a.x === b.x && a.y === b.y && a.scale === b.scale;
 }
 
 function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {

@@ -28,6 +28,8 @@ import type { Tones } from './tones.ts';
 export interface Layers {
   readonly dpr: number;
   drawRest(): void;
+  /** Lets part of what rests be drawn over what is there; false where all of it has to be drawn. */
+  mendRest(mend: (ctx: Canvas2D) => boolean): boolean;
   drawHot(): void;
 }
 
@@ -90,7 +92,10 @@ export class StageMachine {
       paintTrial.subscribe(() => this.rebuild()),
       selection.subscribe(() => this.selectionChanged()),
       presence.subscribe(() => this.othersChanged()),
-      pictures.subscribe(() => this.spoil()),
+      pictures.subscribe(() => {
+        this.bitmaps.sourceChanged();
+        this.spoil();
+      }),
     );
     for (const root of ['rooms', 'openings', 'fixtures', 'paints', 'deck', 'settings'] as const) {
       this.ways.push(documents.subscribe(root, () => this.rebuild()));
@@ -252,7 +257,7 @@ export class StageMachine {
       this.rest.repair(rects);
       this.restDirty = true;
     }
-    this.hotDirty = true;
+    if (this.hotMatters) this.hotDirty = true;
     this.paint.ask();
   }
 
@@ -276,7 +281,7 @@ export class StageMachine {
 
   private askBoth(): void {
     this.restDirty = true;
-    this.hotDirty = true;
+    if (this.hotMatters) this.hotDirty = true;
     this.paint.ask();
   }
 
@@ -294,9 +299,18 @@ export class StageMachine {
     const [rest, hot] = [this.restDirty, this.hotDirty];
     this.restDirty = false;
     this.hotDirty = false;
-    if (rest) layers.drawRest();
-    if (hot) layers.drawHot();
+    if (rest && !layers.mendRest((ctx) => this.mendRest(ctx))) layers.drawRest();
+    if (hot) {
+      this.hotDrawn = this.hotMatters;
+      layers.drawHot();
+    }
     if (rest || hot) this.frames += 1;
+  }
+
+  private mendRest(ctx: Canvas2D): boolean {
+    if (this.scene === null || this.layers === null || this.tones === null || !this.exact) return false;
+    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit };
+    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look);
   }
 
   paintRest(ctx: Canvas2D): void {
@@ -318,6 +332,23 @@ export class StageMachine {
       unit: this.unit,
     };
     drawHot(sheet, this);
+  }
+
+  private hotDrawn = true;
+
+  /** Whether the hot layer shows anything, or did: an empty one is left alone. */
+  private get hotMatters(): boolean {
+    const { hovered, marquee } = this.hotState;
+    return (
+      this.hotDrawn ||
+      this.dragging ||
+      hovered !== null ||
+      marquee !== null ||
+      this.lifted.size > 0 ||
+      selection.get().length > 0 ||
+      trial.get() !== null ||
+      this.show.presence.everyoneElse().some(({ presence }) => (presence.selected?.length ?? 0) > 0)
+    );
   }
 
   get dragging(): boolean {

@@ -82,6 +82,7 @@ export function Stage({ view, insets }: StageProps) {
     machine.mount({
       dpr: restLayer.getCanvas().getPixelRatio(),
       drawRest: () => restLayer.drawScene(),
+      mendRest: (mend) => mendOn(restLayer, mend),
       drawHot: () => hotLayer.drawScene(),
     });
   }, [ready, machine]);
@@ -128,6 +129,16 @@ const LABELS: Partial<Record<View['sheet'], string>> = {
   wall: 'The wall as faced',
   layout: 'The layout floor',
 };
+
+/** Draws on a layer's canvas without clearing it first, as Konva would. */
+function mendOn(layer: Konva.Layer, mend: (ctx: CanvasRenderingContext2D) => boolean): boolean {
+  const ctx = layer.getCanvas().getContext()._context;
+  ctx.save();
+  ctx.setTransform(1, 0, 0, 1, 0, 0);
+  const done = mend(ctx);
+  ctx.restore();
+  return done;
+}
 
 /** Konva's context scales by the pixel ratio; we draw in device pixels ourselves, to fall on whole ones. */
 function paint(context: Konva.Context, machine: StageMachine, layer: 'rest' | 'hot'): void {
