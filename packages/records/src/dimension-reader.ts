@@ -6,7 +6,7 @@ import type {
   DimensionReading,
   Measure,
 } from './dimension-reading.ts';
-import { type Axis, KG_PER, type LengthUnit, MM_PER, type Token } from './measure-tokens.ts';
+import { type Axis, KG_PER, type LengthUnit, MM_PER, type Token, twoReadings } from './measure-tokens.ts';
 
 /** One figure of a group such as `24 1/2 x 36 in.`, its axis and unit where they are written. */
 interface Figure {
@@ -190,6 +190,12 @@ export class DimensionReader {
     }
     if (next?.kind === 'weight') {
       this.at += 2;
+      this.words = this.words.filter((word) => !/^(weight|weighs|wt)$/.test(word));
+      if (twoReadings(token.written, next.unit)) {
+        const what = `${token.written} may be thousands or a decimal; neither is taken.`;
+        this.issue('not understood', 'weight', what, token.written);
+        return;
+      }
       const kg = round(token.value * KG_PER[next.unit]);
       if (this.about.weight === undefined) this.about.weight = { value: token.value, unit: next.unit, kg };
       else if (Math.abs(this.about.weight.kg - kg) > 0.05 + 0.02 * kg) {
@@ -200,7 +206,6 @@ export class DimensionReader {
           token.written,
         );
       }
-      this.words = this.words.filter((word) => !/^(weight|weighs|wt)$/.test(word));
       return;
     }
     const figures = this.group();
@@ -324,7 +329,7 @@ export class DimensionReader {
   }
 
   private measureOf(figure: Figure, where: string): Measure {
-    const ambiguous = /^\d{1,3},\d{3}$/.test(figure.written);
+    const ambiguous = twoReadings(figure.written, figure.unit);
     if (ambiguous) {
       this.issue(
         'not understood',

@@ -58,7 +58,8 @@ const AXES: readonly (readonly [RegExp, Axis])[] = [
   [/^(length|long|lg|l)(?![a-z])\.?/, 'length'],
 ];
 
-const PLAIN = String.raw`\d+(?:[.,]\d+)?`;
+// 1,234.5 and 1.234,5 can be read one way only; 1,234 cannot, see `twoReadings`.
+const PLAIN = String.raw`\d{1,3}(?:,\d{3})+\.\d+|\d{1,3}(?:\.\d{3})+,\d+|\d{1,3}(?:,\d{3}){2,}|\d{1,3}(?:\.\d{3}){2,}|\d+(?:[.,]\d+)?`;
 const NUMBER = new RegExp(String.raw`^(?:(\d+)(?:\s+|-)(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(${PLAIN}))`);
 
 /** Reads a text into tokens; never throws, and drops nothing but spaces. */
@@ -135,5 +136,16 @@ function singleAt(rest: string): [number, number] | null {
   if (whole !== undefined && Number(bottom) > 0) return [Number(whole) + Number(top) / Number(bottom), all.length];
   if (topOnly !== undefined && Number(bottomOnly) > 0) return [Number(topOnly) / Number(bottomOnly), all.length];
   if (plain === undefined) return null;
-  return [Number(plain.replace(',', '.')), all.length];
+  const marks = plain.replace(/\d/g, '');
+  const grouped = marks.length > 1;
+  const decimal = grouped && marks[0] !== marks.at(-1) ? marks.at(-1) : grouped ? '' : marks;
+  const plainValue = grouped ? plain.replaceAll(marks[0] as string, '') : plain;
+  return [Number(decimal === ',' ? plainValue.replace(',', '.') : plainValue), all.length];
+}
+
+/** True when a figure may be thousands or a decimal: `1,250` of anything, `1.250` of a unit nobody divides so finely. */
+export function twoReadings(written: string, unit: LengthUnit | WeightUnit | null): boolean {
+  return (
+    /^[1-9]\d{0,2},\d{3}$/.test(written) || (/^[1-9]\d{0,2}\.\d{3}$/.test(written) && (unit === 'mm' || unit === 'cm'))
+  );
 }

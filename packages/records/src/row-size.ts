@@ -63,13 +63,15 @@ function tellReading(
   if (reading === null) return false;
   const choices = dimensionChoices(reading);
   const seen = new Set<string>();
+  const unread = [...new Set(reading.issues.filter(({ kind }) => kind === 'not understood').map(({ what }) => what))];
   for (const { kind, what } of reading.issues) {
     // Of no matter where the framed size is known.
     if (kind === 'sight size' && size?.basis === 'framed') continue;
-    // `30 x 40` is asked about once, not for each figure.
-    if (seen.has(kind) && (kind === 'unit unknown' || kind === 'systems disagree')) continue;
+    // A cell is asked about once for each kind of doubt, not for each figure.
+    if (seen.has(kind)) continue;
     seen.add(kind);
-    tell(field, kind, what, kind === 'systems disagree' && choices.length > 0 ? { choices } : {});
+    const sentence = kind === 'not understood' ? unread.join(' ') : what;
+    tell(field, kind, sentence, kind === 'systems disagree' && choices.length > 0 ? { choices } : {});
   }
   return seen.size > 0;
 }

@@ -2,7 +2,7 @@
 
 const UNITS = /(?:[([,;:]|\bin\b|\s)\s*(cm|mm|m|inches|in|ft|kg|kgs|lbs?|g)\.?\s*[)\]]?\s*$/i;
 const ORDER = /\b([hwdl]|height|width|depth|length)((?:\s*(?:[x×*]|by)\s*(?:[hwdl]|height|width|depth|length)\b)+)/i;
-const FIGURE = /^\d[\d.,\s/½¼¾⅛⅜⅝⅞-]*$/;
+const FIGURE = /^\d[\d.,\s/½¼¾⅛⅜⅝⅞-]*(?:in\.?|inches|["″]|cm|mm|m)?$/i;
 
 /** `Weight (kg)` states kg; '' where a heading states no unit. */
 export function unitStatedBy(heading: string): string {
