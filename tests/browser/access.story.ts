@@ -1,0 +1,94 @@
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import type { Page } from '@playwright/test';
+import { expect, test } from './museum.ts';
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+
+/** What axe-core calls serious or critical on the page as it stands, by rule and place. */
+async function seriousIn(page: Page): Promise<string[]> {
+  // Through the debugger, since the page's own policy takes no foreign script.
+  await page.evaluate(AXE);
+  return page.evaluate(async () => {
+    const axe = (
+      window as unknown as {
+        axe: { run(): Promise<{ violations: { id: string; impact: string; nodes: { target: string[] }[] }[] }> };
+      }
+    ).axe;
+    const { violations } = await axe.run();
+    return violations
+      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+      .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
+  });
+}
+
+for (const [width, height] of [
+  [1440, 900],
+  [1024, 768],
+  [720, 450],
+] as const) {
+  test(`story: axe finds nothing serious on any page at ${width}×${height}`, async ({ museum, browser }) => {
+    const { page, errors } = await museum.enter(browser, 'curator', { viewport: { width, height } });
+    for (const address of [
+      '#wall/dye:head',
+      '#room/dye',
+      '#layout',
+      '#vignettes',
+      '#paper/dye:head',
+      '#measure/dye',
+      '#bring-in',
+    ]) {
+      await page.evaluate((hash) => {
+        location.hash = hash;
+      }, address);
+      await page.waitForTimeout(400);
+      expect(await seriousIn(page), address).toEqual([]);
+      // Nothing pushes the page sideways.
+      expect(
+        await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
+        address,
+      ).toBeLessThanOrEqual(0);
+    }
+    expect(errors).toEqual([]);
+  });
+}
+
+test('story: with the keyboard alone: go to a wall, take a work, nudge it, type its height, undo', async ({
+  museum,
+  browser,
+}) => {
+  const { page } = await museum.enter(browser, 'curator');
+  const press = async (key: string, until: () => Promise<boolean>, most = 200): Promise<void> => {
+    for (let n = 0; n < most && !(await until()); n++) await page.keyboard.press(key);
+    expect(await until()).toBe(true);
+  };
+  const focused = (): Promise<string> =>
+    page.evaluate(
+      () => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '',
+    );
+  await press('Tab', async () => /fold-out/.test(await focused()));
+  await press('ArrowRight', async () => /^Dye House, east wall/.test(await focused()));
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Sixty impressions' })).toBeVisible();
+  await press('Tab', async () => (await focused()).startsWith('Cloth-printing blocks, piece'));
+  await press('ArrowDown', async () => (await focused()).startsWith('The valley from Tallow Hill'));
+  await page.keyboard.press('Enter');
+  const along = page.getByRole('textbox', { name: /^From left corner/ });
+  await expect(along).toHaveValue('470.0');
+  await press('Tab', async () => /as faced/.test(await focused()));
+  await page.keyboard.press('ArrowRight');
+  await expect(along).toHaveValue('471.0');
+  await page.keyboard.press('Shift+ArrowLeft');
+  await expect(along).toHaveValue('461.0');
+  await press('Tab', async () =>
+    page.evaluate(
+      () => document.activeElement?.closest('label, div')?.textContent?.startsWith('Centre height') ?? false,
+    ),
+  );
+  await page.keyboard.press('Control+a');
+  await page.keyboard.type('152.4');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('textbox', { name: /^Centre height/ })).toHaveValue('152.4');
+  for (let n = 0; n < 3; n++) await page.getByRole('button', { name: /^Undo/ }).press('Enter');
+  await expect(along).toHaveValue('470.0');
+});
