@@ -91,18 +91,31 @@ function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: n
     Math.max(1, Math.round(w) - 1),
     Math.max(1, Math.round(h) - 1),
   );
-  if (item.direct && !drawName(sheet, item.name, x, y, w, h)) drawNameBelow(sheet, item.name, x, y, w, h);
+  if (!item.direct) return;
+  // Which of several alike it is, its card says.
+  const name = item.name.replace(/, piece \d+$/, '');
+  if (item.rotationDegrees === 0) {
+    if (!drawName(sheet, name, x, y, w, h, true)) drawNameBelow(sheet, name, x + w / 2, y + h);
+    return;
+  }
+  // Names stay upright however the thing is turned.
+  const high = (item.maxY - item.minY) * sheet.k;
+  const wide = (item.maxX - item.minX) * sheet.k;
+  ctx.save();
+  ctx.rotate((-item.rotationDegrees * Math.PI) / 180);
+  if (!drawName(sheet, name, -wide / 2, -high / 2, wide, high, true)) drawNameBelow(sheet, name, 0, high / 2);
+  ctx.restore();
 }
 
 /** Its name, where there is room for it, along its longer side. */
-function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): boolean {
+function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h: number, wholly = false): boolean {
   const { ctx, dpr } = sheet;
   const long = Math.max(w, h);
   if (Math.min(w, h) < 15 * dpr || long < 34 * dpr) return false;
   ctx.font = fontOf(sheet, 11);
   const text = shortened(ctx, name, long - 8 * dpr);
   // A stump of a name says nothing.
-  if (text !== name && text.length < 9) return false;
+  if (text !== name && (wholly || text.length < 9)) return false;
   ctx.save();
   ctx.fillStyle = '#111';
   ctx.translate(Math.round(x + w / 2), Math.round(y + h / 2));
@@ -113,12 +126,12 @@ function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h
 }
 
 /** Its name under it, for a footprint too small to hold it; never wider than what a repaint reaches. */
-function drawNameBelow(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): void {
+function drawNameBelow(sheet: Sheet, name: string, x: number, y: number): void {
   const { ctx, dpr } = sheet;
-  if (Math.max(w, h) < 12 * dpr) return;
+  if (sheet.k / dpr < 0.02) return;
   ctx.font = fontOf(sheet, 11);
   ctx.fillStyle = '#111';
-  write(sheet, shortened(ctx, name, 116 * dpr), x + w / 2, y + h + 13 * dpr, 11, 'center');
+  write(sheet, shortened(ctx, name, 116 * dpr), x, y + 13 * dpr, 11, 'center');
 }
 
 function shortened(ctx: Canvas2D, name: string, width: number): string {

@@ -1,11 +1,10 @@
 /** Draws what rests beneath the pieces: walls in their paint, plans, openings, fixtures, lines of the drawing. */
-import { lengthText } from '@enfilade/space/lengths';
 import { planFromWall, type WallSide } from '@enfilade/space/room';
 import { drawFixture, drawOpening } from './draw-fittings.ts';
 import { boxInDrawing, type SceneFrame, type ScenePanel } from './panels.ts';
 import type { Rect } from './scene.ts';
 import { SECTION_MM, SLAB_MM } from './scene-wall.ts';
-import { hatch, line, onSheet, pathOn, px, py, type Sheet, setWeight, write } from './sheet.ts';
+import { hatch, line, onSheet, pathOn, px, py, type Sheet, setWeight } from './sheet.ts';
 import { ink } from './tones.ts';
 
 /** `clip`: the part of the drawing (mm) that is being painted. */
@@ -67,12 +66,12 @@ function drawWall(sheet: Sheet, frame: SceneFrame, panel: ScenePanel): void {
 /** The centre line dash-dot, the laser line as fine dots: behind works, and not across openings. */
 function drawLevels(sheet: Sheet, frame: SceneFrame, panel: ScenePanel): void {
   const { ctx, dpr } = sheet;
-  const lines: [number, number[], number, string][] = [[frame.centreLineMm, [12, 4, 2, 4], 0.62, 'centre line']];
-  if (panel.room !== null && frame.sheet === 'wall') lines.push([panel.room.laserMm, [1, 5], 0.62, 'laser line']);
+  const lines: [number, number[], number][] = [[frame.centreLineMm, [12, 4, 2, 4], 0.62]];
+  if (panel.room !== null && frame.sheet === 'wall') lines.push([panel.room.laserMm, [1, 5], 0.62]);
   ctx.save();
   ctx.strokeStyle = ink(panel.ink);
   setWeight(sheet, 0.75);
-  for (const [yMm, dash, strength, name] of lines) {
+  for (const [yMm, dash, strength] of lines) {
     ctx.setLineDash(dash.map((length) => length * dpr));
     ctx.globalAlpha = strength;
     for (const [from, to] of clearStretches(panel, yMm)) {
@@ -80,11 +79,6 @@ function drawLevels(sheet: Sheet, frame: SceneFrame, panel: ScenePanel): void {
       const [x2, y2] = onSheet(sheet, panel, to, yMm);
       line(sheet, x1, y1, x2, y2);
     }
-    if (frame.sheet !== 'wall') continue;
-    const [x, y] = onSheet(sheet, panel, 0, yMm);
-    ctx.globalAlpha = 1;
-    ctx.fillStyle = ink(panel.ink);
-    write(sheet, `${name} ${lengthText(yMm, sheet.unit).replace(/\.0$/, '')}`, x + 8 * dpr, y - 5 * dpr, 11);
   }
   ctx.restore();
 }

@@ -7,7 +7,13 @@ import { line, px, py, type Sheet, setWeight, write } from './sheet.ts';
 
 const FIGURE_MM = 1650;
 /** What a window leaves free for it left of a faced wall, CSS px. */
-export const FIGURE_LANE_PX = 72;
+export const FIGURE_LANE_PX = 112;
+/** Of it, what the names of the levels take. */
+const NAMES_PX = 66;
+/** The same for a figure's whole breadth at a scale: window px left of the wall that it needs. */
+export function figureReachPx(cssPxPerMm: number): number {
+  return SECTION_MM * cssPxPerMm + NAMES_PX + FIGURE_MM * FIGURE_SLENDER * cssPxPerMm * 1.1;
+}
 /** Width over height of the figure as drawn. */
 const FIGURE_SLENDER = 0.31;
 
@@ -19,7 +25,8 @@ export function drawSurrounds(sheet: Sheet, frame: SceneFrame, clip: Rect): void
   if (frame.sheet === 'wall' && within) return;
   if (frame.sheet === 'wall') {
     drawEdgeFigures(sheet, panel);
-    drawFigure(sheet, panel);
+    drawLevelNames(sheet, frame, panel);
+    if (sheet.figure) drawFigure(sheet, panel);
     drawScaleBar(sheet, px(sheet, -SECTION_MM), py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 16 * sheet.dpr);
   } else if (frame.sheet === 'room') {
     drawScaleBar(sheet, px(sheet, 0), py(sheet, frame.bounds.maxY) - 22 * sheet.dpr);
@@ -43,13 +50,30 @@ function drawEdgeFigures(sheet: Sheet, panel: ScenePanel): void {
   write(sheet, text, px(sheet, panel.widthMm + SECTION_MM), below, 12, 'right');
 }
 
+/** What the lines across the wall are, at its left end: the name over the line, its height under it. */
+function drawLevelNames(sheet: Sheet, frame: SceneFrame, panel: ScenePanel): void {
+  const { ctx, dpr, unit, tones } = sheet;
+  const x = px(sheet, -SECTION_MM);
+  ctx.fillStyle = tones.onBoard;
+  ctx.strokeStyle = tones.onBoard;
+  setWeight(sheet, 1);
+  const names: [number, string][] = [[frame.centreLineMm, 'centre line']];
+  if (panel.room !== null) names.push([panel.room.laserMm, 'laser line']);
+  for (const [yMm, name] of names) {
+    const y = py(sheet, panel.heightMm - yMm);
+    line(sheet, x - 9 * dpr, y, x, y);
+    write(sheet, name, x - 5 * dpr, y - 5 * dpr, 11, 'right');
+    write(sheet, short(yMm, unit), x - 13 * dpr, y + 9 * dpr, 12, 'right');
+  }
+}
+
 /** A standing person in outline, beside the wall's left end. */
 function drawFigure(sheet: Sheet, panel: ScenePanel): void {
   const { ctx, dpr, tones } = sheet;
   const h = FIGURE_MM * sheet.k;
   const w = h * FIGURE_SLENDER;
   const foot = py(sheet, panel.heightMm - panel.floorMm[0]);
-  const cx = px(sheet, -SECTION_MM) - 16 * dpr - w / 2;
+  const cx = px(sheet, -SECTION_MM) - NAMES_PX * dpr - w / 2;
   ctx.strokeStyle = tones.onBoard;
   ctx.fillStyle = tones.onBoard;
   setWeight(sheet, 2);

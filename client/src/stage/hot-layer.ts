@@ -4,9 +4,11 @@ import type { PieceId } from '@enfilade/shared/schema';
 import { selection, trial } from '../selection.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import type { Bitmaps } from './bitmaps.ts';
+import type { Insets, WindowSize } from './camera.ts';
 import { drawGaps } from './draw-gaps.ts';
 import { drawItem } from './draw-items.ts';
 import { drawFormer, drawFrame, drawHeld, drawHovered, drawRing, drawSelected } from './draw-marks.ts';
+import { drawScaleBar } from './draw-surrounds.ts';
 import { type Gaps, gapsAbout } from './gaps.ts';
 import type { ScenePanel } from './panels.ts';
 import { backToFront, itemsOf, type Scene, type SceneItem, type SceneLookup } from './scene.ts';
@@ -40,6 +42,8 @@ export interface HotView {
   /** Geometry with what is under a hand. */
   readonly hot: SceneLookup;
   readonly hotState: HotState;
+  readonly insets: Insets;
+  readonly size: WindowSize;
   readonly liftedNow: ReadonlySet<PieceId>;
   /** I am dragging something. */
   readonly dragging: boolean;
@@ -48,6 +52,10 @@ export interface HotView {
 export function drawHot(sheet: Sheet, machine: HotView): void {
   const { scene, hotState, show } = machine;
   if (scene === null) return;
+  if (scene.frame.sheet === 'layout') {
+    const { insets, size } = machine;
+    drawScaleBar(sheet, (insets.left + 16) * sheet.dpr, (size.height - insets.bottom - 34) * sheet.dpr);
+  }
   const others = show.presence.everyoneElse();
   for (const item of hotState.former) drawFormer(sheet, item);
   if (hotState.settled !== null) drawSettled(sheet, scene.frame.centreLineMm, hotState.settled);

@@ -18,6 +18,8 @@ export interface Sheet {
   readonly dpr: number;
   readonly tones: Tones;
   readonly unit: LengthUnit;
+  /** Whether there is room for the standing figure beside a faced wall. */
+  readonly figure: boolean;
 }
 
 export function px(sheet: Sheet, X: number): number {

@@ -10,7 +10,7 @@ import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
 import { type Camera, fitted, type Insets, panned, toDrawingPoint, type WindowSize, zoomed } from './camera.ts';
-import { FIGURE_LANE_PX } from './draw-surrounds.ts';
+import { FIGURE_LANE_PX, figureReachPx } from './draw-surrounds.ts';
 import { OncePerFrame } from './frames.ts';
 import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
@@ -59,6 +59,7 @@ export class StageMachine {
   private layers: Layers | null = null;
   private tones: Tones | null = null;
   private unit: LengthUnit = 'cm';
+  private figure = true;
   private restDirty = false;
   private hotDirty = false;
   private exact = true;
@@ -146,6 +147,7 @@ export class StageMachine {
     const lane = this.scene.frame.sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
     this.camera = fitted(this.scene.frame.bounds, this.size, { ...this.insets, left: this.insets.left + lane });
     this.fittedCamera = this.camera;
+    this.figure = this.camera.x >= figureReachPx(this.camera.scale);
     this.exact = true;
     this.askBoth();
   }
@@ -309,13 +311,13 @@ export class StageMachine {
 
   private mendRest(ctx: Canvas2D): boolean {
     if (this.scene === null || this.layers === null || this.tones === null || !this.exact) return false;
-    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit };
+    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure: this.figure };
     return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look);
   }
 
   paintRest(ctx: Canvas2D): void {
     if (this.scene === null || this.layers === null || this.tones === null) return;
-    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit };
+    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure: this.figure };
     this.rest.show(ctx, this.scene, this.camera, this.size, look, this.exact);
   }
 
@@ -330,6 +332,7 @@ export class StageMachine {
       dpr,
       tones: this.tones,
       unit: this.unit,
+      figure: this.figure,
     };
     drawHot(sheet, this);
   }
@@ -341,6 +344,7 @@ export class StageMachine {
     const { hovered, marquee } = this.hotState;
     return (
       this.hotDrawn ||
+      this.view?.sheet === 'layout' ||
       this.dragging ||
       hovered !== null ||
       marquee !== null ||
