@@ -5,7 +5,7 @@ import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { describe, expect, test } from 'vitest';
 
 // Museums' open data (CC0), read where it lies. Scores agreed: a little under what is reached.
-const AGREED = { heightAndWidth: 0.99, inchesAndCentimetres: 0.99 };
+const AGREED = { heightAndWidth: 0.995, inchesAndCentimetres: 0.995 };
 
 interface Score {
   agree: number;

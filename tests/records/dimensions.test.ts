@@ -78,7 +78,9 @@ const TABLE: readonly (readonly [
 ];
 
 describe('reference: dimension strings as registrars write them (worked table of trade conventions)', () => {
-  test.each(TABLE)('row %i: %s', (_row, text, parts, issues = []) => {
+  const table = TABLE.map(([row, text, parts, issues = []]) => ({ row, text, parts, issues }));
+
+  test.each(table)('reference: row $row: $text', ({ text, parts, issues }) => {
     const reading = dimensionsFrom(text);
     expect(reading.parts.map(({ extent }) => extent)).toEqual(Object.keys(parts));
     for (const [extent, sizes] of Object.entries(parts)) expect(partOf(reading, extent)).toEqual(sizes);
@@ -98,6 +100,32 @@ describe('reference: dimension strings as registrars write them (worked table of
     expect(dimensionsFrom('20.3–25.4 cm high (8–10 in.)').parts[0]?.height?.maxMm).toBe(254);
     expect(dimensionsFrom('40 × 30 × 30 in.; 80 lb. (36.3 kg)').weight?.kg).toBeCloseTo(36.287, 3);
     expect(dimensionsFrom('24 × 36 in. (61 × 81.4 cm)').parts[0]?.width?.conflictMm).toBe(814);
+  });
+});
+
+describe('words and figures museums really write', () => {
+  // From the odd shapes of open data; figures changed, so nothing of the data is copied here.
+  test('story: what is measured is kept before `each`, and unconfirmed sizes are approximate', () => {
+    expect(partOf(dimensionsFrom('image, each: 110 x 230 mm'), 'image')).toEqual({ height: 110, width: 230 });
+    expect(partOf(dimensionsFrom('frame, each: 276 x 277 x 10 mm'), 'framed')).toEqual({
+      height: 276,
+      width: 277,
+      depth: 10,
+    });
+    expect(dimensionsFrom('unconfirmed: 360 x 480 mm')).toMatchObject({ approximate: true, issues: [] });
+    expect(partOf(dimensionsFrom('confirmed: 34 x 49 mm'), 'overall')).toEqual({ height: 34, width: 49 });
+    expect(dimensionsFrom('Overall display dimensions variable')).toMatchObject({ variable: true, issues: [] });
+  });
+
+  test('story: thousands that can be read one way are read, those that can be read two ways are told', () => {
+    expect(partOf(dimensionsFrom('1,234.5 x 1.234,5 mm'), 'overall')).toEqual({ height: 1234.5, width: 1234.5 });
+    expect(partOf(dimensionsFrom('1.250 m x 0.125 in.'), 'overall')).toEqual({ height: 1250, width: 3.175 });
+    for (const text of ['1,250 x 30 mm', '1.250 x 30 mm', '1,250 in. x 30 in.']) {
+      expect(partOf(dimensionsFrom(text), 'overall').height).toBeNull();
+      expect(dimensionsFrom(text).issues.length).toBe(1);
+    }
+    expect(dimensionsFrom('1,250 lb').weight).toBeUndefined();
+    expect(dimensionsFrom('1,250 lb').issues.length).toBe(1);
   });
 });
 
@@ -128,6 +156,12 @@ describe('outer size', () => {
   test('story: sight, image and approximate sizes are drawn but not certain', () => {
     expect(outer('Sight: 12 × 9 1/2 in.')).toMatchObject({ basis: 'sight', certain: false });
     expect(outer('Approx. 150 × 200 cm')).toMatchObject({ certain: false });
+  });
+
+  test('story: a framed size that cannot be read, or a size said twice, leaves what stands in for it unsure', () => {
+    expect(outer('Unframed: 53 × 64 cm; framed: 73 × 84')).toMatchObject({ basis: 'unframed', certain: false });
+    expect(outer('53 × 64 cm', '73 × 84')).toMatchObject({ basis: 'overall', certain: false });
+    expect(outer('53 × 64 cm; overall: 20 × 30 cm')).toMatchObject({ heightMm: 530, certain: false });
   });
 
   test('story: a round thing is as wide as its diameter', () => {

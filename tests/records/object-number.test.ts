@@ -69,7 +69,9 @@ describe('pictures by the number in their names', () => {
     ['', null],
   ];
 
-  test.each(NAMES)('story: %s shows %s', (fileName, number, order) => {
+  const named = NAMES.map(([fileName, number, order = null]) => ({ fileName, number, order }));
+
+  test.each(named)('story: $fileName shows $number', ({ fileName, number, order }) => {
     const { matched, unmatched } = picturesMatched([fileName], NUMBERS);
     if (number === null) expect([matched, unmatched]).toEqual([[], [fileName]]);
     else expect([matched, unmatched]).toEqual([[{ fileName, number, order }], []]);

@@ -21,6 +21,8 @@ const EXTENTS: Readonly<Record<string, string>> = {
   overall: 'overall',
   object: 'overall',
   total: 'overall',
+  confirmed: 'overall',
+  unconfirmed: 'overall',
   framed: 'framed',
   frame: 'framed',
   unframed: 'unframed',
@@ -41,6 +43,7 @@ const EXTENTS: Readonly<Record<string, string>> = {
   shade: 'shade',
   drop: 'drop',
   repeat: 'repeat',
+  display: 'displayed',
   displayed: 'displayed',
   block: 'block',
   seat: 'seat',
@@ -111,7 +114,7 @@ export class DimensionReader {
         if (this.peek(1) === undefined) break;
         break;
       case 'comma':
-        this.dropWords();
+        if (!this.labelGoesOn()) this.dropWords();
         break;
       default:
         this.notUnderstood(token.kind === 'by' ? '×' : token.kind);
@@ -154,15 +157,25 @@ export class DimensionReader {
     if (/^(approx|approximately|about|ca|c|circa|~)$/.test(text)) this.about.approximate = true;
     else if (/^(irregular|irreg)$/.test(text)) this.about.irregular = true;
     else if (/^(variable|vary|varies|various)$/.test(text)) this.about.variable = true;
-    else if (text === 'each' || text === 'per') this.about.perItem = true;
+    else if (text === 'unconfirmed') {
+      this.about.approximate = true;
+      this.words.push(text);
+    } else if (text === 'each' || text === 'per') this.about.perItem = true;
     else if (text === 'pair') this.about.quantity = 2;
     else if (text === '/' || text === '=' || text === '|') this.alternative = this.last !== null;
     else this.words.push(text);
   }
 
+  /** True at the comma of `image, each:`. */
+  private labelGoesOn(): boolean {
+    let ahead = 1;
+    while (this.peek(ahead)?.kind === 'word') ahead += 1;
+    return this.words.length > 0 && ahead > 1 && this.peek(ahead)?.kind === 'colon';
+  }
+
   /** A label ends in a colon: `framed:`, `a:`, `with lid:`. */
   private label(): void {
-    const words = this.words.filter((word) => word !== 'of');
+    const words = this.words.filter((word) => !/^(of|dimensions?|sizes?)$/.test(word));
     this.words = [];
     if (words.length === 0) return;
     const known = words.map((word) => EXTENTS[word]).find((extent) => extent !== undefined);

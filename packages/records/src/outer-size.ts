@@ -47,20 +47,33 @@ export function outerSizeOf(readings: {
   const ranked = candidates
     .filter(({ basis }) => RANK.includes(basis))
     .sort((a, b) => RANK.indexOf(a.basis) - RANK.indexOf(b.basis));
+  let framedOpen = false;
   for (const { part, reading, basis } of ranked) {
     const size = sizeOf(part);
     if (size === 'in conflict') return null;
-    if (size === null) continue;
+    if (size === null) {
+      framedOpen ||= basis === 'framed';
+      continue;
+    }
     const vague = reading.approximate || reading.irregular || reading.variable || size.range;
     const single = reading.issues.some(({ kind }) => kind === 'one measure only');
-    const certain = !vague && !single && !NOT_OUTER.has(basis);
+    const twice = reading.issues.some(({ kind }) => kind === 'said twice');
+    const note = NOT_OUTER.has(basis)
+      ? `${basis} size, not the outer edge`
+      : framedOpen
+        ? 'the framed size cannot be read'
+        : twice
+          ? 'more than one size is stated'
+          : vague || single
+            ? 'approximate'
+            : null;
     return {
       heightMm: size.heightMm,
       widthMm: size.widthMm,
       depthMm: size.depthMm,
       basis,
-      certain,
-      ...(certain ? {} : { note: NOT_OUTER.has(basis) ? `${basis} size, not the outer edge` : 'approximate' }),
+      certain: note === null,
+      ...(note === null ? {} : { note }),
     };
   }
   return null;
