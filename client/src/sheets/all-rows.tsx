@@ -1,0 +1,82 @@
+/** Every row as it will go in; only what is in sight is drawn, so that 5,000 are as quick as 50. */
+import type { ChecklistRow } from '@enfilade/shared/checklist-reading';
+import { useState } from 'react';
+import { usePreferences } from '../preferences.ts';
+import { sizeWords } from './rows-to-look-at.tsx';
+
+const ROW_PX = 44;
+const SEEN_PX = 440;
+
+export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
+  const { unit } = usePreferences();
+  const [top, setTop] = useState(0);
+  const first = Math.max(0, Math.floor(top / ROW_PX) - 4);
+  const shown = rows.slice(first, first + Math.ceil(SEEN_PX / ROW_PX) + 8);
+  const owners = rows.some(({ private: facts }) => Object.keys(facts).length > 0);
+  if (rows.length === 0) return null;
+  return (
+    <section className="bi-all">
+      <h2>All {rows.length}</h2>
+      <div
+        className="bi-window"
+        style={{ maxHeight: SEEN_PX }}
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
+        tabIndex={0}
+        role="region"
+        aria-label="All rows as they will go in"
+        onScroll={(event) => setTop(event.currentTarget.scrollTop)}
+      >
+        <table className="bi-table bi-every" aria-rowcount={rows.length + 1}>
+          <thead>
+            <tr>
+              <th scope="col">row</th>
+              <th scope="col">object</th>
+              <th scope="col">maker, date, material</th>
+              <th scope="col">size</th>
+              <th scope="col">from</th>
+              {owners ? <th scope="col">private</th> : null}
+            </tr>
+          </thead>
+          <tbody>
+            {first > 0 ? <tr style={{ height: first * ROW_PX }} /> : null}
+            {shown.map((row, index) => (
+              <tr key={row.line} aria-rowindex={first + index + 2}>
+                <td className="b">{row.line}</td>
+                <td>
+                  <Cut>
+                    <span className="serif">{row.object.title || 'no title'}</span>
+                    {row.object.count > 1 ? `, counts ${row.object.count}` : ''}
+                  </Cut>
+                  <Cut>{row.object.number}</Cut>
+                </td>
+                <td>
+                  <Cut>{[row.object.maker, row.object.dateText].filter(Boolean).join(', ')}</Cut>
+                  <Cut>{row.object.medium ?? ''}</Cut>
+                </td>
+                <td>
+                  <Cut>{sizeWords(row.object, unit)}</Cut>
+                </td>
+                <td>
+                  <Cut>{row.object.lender || row.object.source}</Cut>
+                </td>
+                {owners ? (
+                  <td>
+                    <Cut>{[row.private.value, row.private.price].filter(Boolean).join(', ')}</Cut>
+                    <Cut>{[row.private.storage, row.private.contact].filter(Boolean).join(', ')}</Cut>
+                  </td>
+                ) : null}
+              </tr>
+            ))}
+            {first + shown.length < rows.length ? (
+              <tr style={{ height: (rows.length - first - shown.length) * ROW_PX }} />
+            ) : null}
+          </tbody>
+        </table>
+      </div>
+    </section>
+  );
+}
+
+function Cut({ children }: { readonly children: React.ReactNode }) {
+  return <span className="bi-cut">{children}</span>;
+}

@@ -1,0 +1,95 @@
+/** Where files come in: chosen, or dropped anywhere on the page's drop area. */
+import { type DragEvent, useEffect, useId, useRef, useState } from 'react';
+
+interface FileChoiceProps {
+  readonly take: (files: readonly File[]) => void;
+  /** Nothing has been chosen yet: says what to do first. */
+  readonly first: boolean;
+}
+
+export function FileChoice({ take, first }: FileChoiceProps) {
+  const id = useId();
+  const [over, setOver] = useState(false);
+  const drop = (event: DragEvent): void => {
+    event.preventDefault();
+    setOver(false);
+    take([...event.dataTransfer.files]);
+  };
+  // A file let go beside the area would open in place of the page.
+  useEffect(() => {
+    const keep = (event: Event): void => event.preventDefault();
+    addEventListener('dragover', keep);
+    addEventListener('drop', keep);
+    return () => {
+      removeEventListener('dragover', keep);
+      removeEventListener('drop', keep);
+    };
+  }, []);
+  return (
+    <section
+      className={`bi-drop${first ? ' bi-drop-first' : ''}${over ? ' bi-drop-over' : ''}`}
+      aria-label="Files"
+      onDragOver={(event) => {
+        event.preventDefault();
+        setOver(true);
+      }}
+      onDragLeave={() => setOver(false)}
+      onDrop={drop}
+    >
+      {first ? (
+        <p className="cap">
+          Choose the checklist first: a spreadsheet saved as CSV, one row a record, its headings in the first row. Then
+          its pictures, as many files as there are, with the object number in each name. Nothing is written until you
+          have looked through it.
+        </p>
+      ) : null}
+      <div className="bi-inputs">
+        <Chooser
+          id={`${id}-csv`}
+          label={first ? 'Choose a checklist, CSV' : 'Another checklist'}
+          accept=".csv,.tsv,.txt,text/csv"
+          take={take}
+        />
+        <Chooser
+          id={`${id}-pictures`}
+          label={first ? 'Choose pictures' : 'More pictures'}
+          accept=".jpg,.jpeg,.png,.webp,image/jpeg,image/png,image/webp"
+          many
+          take={take}
+        />
+        <span className="t1">{first ? 'or drop them here together' : 'or drop them here'}</span>
+      </div>
+    </section>
+  );
+}
+
+interface ChooserProps {
+  readonly id: string;
+  readonly label: string;
+  readonly accept: string;
+  readonly many?: boolean;
+  readonly take: (files: readonly File[]) => void;
+}
+
+function Chooser({ id, label, accept, many = false, take }: ChooserProps) {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <span className="bi-chooser">
+      <input
+        ref={input}
+        id={id}
+        type="file"
+        accept={accept}
+        multiple={many}
+        onChange={(event) => {
+          take([...(event.target.files ?? [])]);
+          // The same file may be chosen again after it was mended.
+          event.target.value = '';
+        }}
+      />
+      <label htmlFor={id} className="act">
+        {label}
+      </label>
+    </span>
+  );
+}

@@ -1,0 +1,103 @@
+/** Rows with something to say: the source beside why it waits and what goes in. */
+import { answeredRow, type ChecklistRow, type RowAnswer } from '@enfilade/shared/checklist-reading';
+import { trueSizeOf } from '@enfilade/shared/true-size';
+import { sizeText } from '@enfilade/space/lengths';
+import { useState } from 'react';
+import { type Unit, usePreferences } from '../preferences.ts';
+
+interface RowsToLookAtProps {
+  readonly rows: readonly ChecklistRow[];
+  readonly answers: ReadonlyMap<string, RowAnswer>;
+  readonly answer: (key: string, given: RowAnswer) => void;
+}
+
+const SHOWN = 40;
+
+export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
+  const { unit } = usePreferences();
+  const [shown, setShown] = useState(SHOWN);
+  if (rows.length === 0) return null;
+  return (
+    <section className="bi-look">
+      <h2>{rows.length === 1 ? 'One to look at' : `${rows.length} to look at`}</h2>
+      <table className="bi-table">
+        <thead>
+          <tr>
+            <th scope="col">row</th>
+            <th scope="col">in the source</th>
+            <th scope="col">why it waits</th>
+            <th scope="col">as it will go in</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.slice(0, shown).flatMap((row) =>
+            row.waits.map(({ issue, answers: ways }, index) => {
+              const key = `${row.line}/${index}`;
+              const given = answers.get(key);
+              return (
+                <tr key={key}>
+                  <td className="b">{index === 0 ? row.line : ''}</td>
+                  <td>
+                    <span className="t1 bi-second">
+                      {issue.heading || 'The whole row'}, {row.object.number}
+                    </span>
+                    <br />
+                    <span className="bi-source">{issue.value || '(blank)'}</span>
+                  </td>
+                  <td className="cap">{issue.what}</td>
+                  <td>
+                    <span className="bi-goes">{goesIn(row, given, issue.kind, unit)}</span>
+                    {ways.length === 0 ? null : (
+                      <fieldset className="bi-ways">
+                        <legend className="spoken">
+                          Row {row.line}, {issue.heading}: choose
+                        </legend>
+                        {ways.map((way) => (
+                          <button
+                            key={way.label}
+                            type="button"
+                            className={given?.label === way.label ? 'cmd on' : 'cmd'}
+                            aria-pressed={given?.label === way.label}
+                            onClick={() => answer(key, way)}
+                          >
+                            {way.label}
+                          </button>
+                        ))}
+                      </fieldset>
+                    )}
+                  </td>
+                </tr>
+              );
+            }),
+          )}
+        </tbody>
+      </table>
+      {rows.length > shown ? (
+        <p className="bi-more">
+          <button type="button" onClick={() => setShown(shown + 200)}>
+            {Math.min(200, rows.length - shown)} more of {rows.length - shown}
+          </button>
+        </p>
+      ) : null}
+    </section>
+  );
+}
+
+function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, unit: Unit): string {
+  if (given?.leaveOut) return 'stays out: the other row stands';
+  const object = answeredRow(row, given === undefined ? [] : [given])?.object ?? row.object;
+  if (kind === 'number twice') return given === undefined ? 'as a second object, until you say' : 'as a second object';
+  if (kind.startsWith('weight')) return object.weightKg == null ? 'not weighed' : `${object.weightKg} kg`;
+  if (kind.startsWith('count')) return `counts ${object.count}`;
+  if (kind.startsWith('source')) return object.source;
+  if (kind.startsWith('too ') || kind === 'number changed') return 'goes in as far as it can be told';
+  return sizeWords(object, unit);
+}
+
+/** 'H 61 × W 81.4 cm, framed', or that it goes in unsized. */
+export function sizeWords(object: ChecklistRow['object'], unit: Unit): string {
+  const size = trueSizeOf(object);
+  if (!size.known) return 'unsized: hatched until known';
+  const text = `${sizeText(size.heightMm, size.widthMm, size.depthMm || null, unit)} ${unit}`;
+  return size.certain ? text : `${text}, ${size.basis}, hatched`;
+}

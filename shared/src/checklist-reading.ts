@@ -1,0 +1,130 @@
+/** A checklist as the review shows it: each row as it will go in, what waits for a person's word, and the ways to answer. */
+import { type ChecklistField, mappingFrom } from '@enfilade/records/checklist-headings';
+import { checklistRowsFrom, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
+import { dimensionsFrom } from '@enfilade/records/dimensions';
+import { outerSizeOf } from '@enfilade/records/outer-size';
+import type { RowIssue } from '@enfilade/records/row-issue';
+import type { MeasuredSize, MuseumObject, PrivateFacts, Source } from './schema.ts';
+
+/** One way to settle what waits: the facts that then stand in the record, or the row left out. */
+export interface RowAnswer {
+  readonly label: string;
+  readonly fields?: Partial<Pick<MuseumObject, 'measured' | 'count' | 'weightKg' | 'source'>>;
+  /** Another row is the same object: this one stays out. */
+  readonly leaveOut?: boolean;
+}
+
+export interface RowWait {
+  readonly issue: RowIssue;
+  readonly answers: readonly RowAnswer[];
+}
+
+export interface ChecklistRow {
+  /** Row of the file; the headings are row 1. */
+  readonly line: number;
+  readonly object: MuseumObject;
+  /** False where `source` follows from the lender alone. */
+  readonly sourceStated: boolean;
+  readonly private: PrivateFacts;
+  readonly pictureFile: string;
+  readonly waits: readonly RowWait[];
+}
+
+export interface ChecklistReading {
+  readonly headings: readonly string[];
+  readonly mapping: readonly (ChecklistField | null)[];
+  /** Cells filled under each heading. */
+  readonly filled: readonly number[];
+  readonly rows: readonly ChecklistRow[];
+  /** What is said of the file as a whole, and of rows that cannot go in. */
+  readonly notes: readonly RowIssue[];
+}
+
+/** Reads the cells of a CSV (its headings first). `mended`: the mapping as a person mended it; else as the headings say. */
+export function checklistFrom(
+  cells: readonly (readonly string[])[],
+  mended?: readonly (ChecklistField | null)[],
+): ChecklistReading {
+  const headings = (cells[0] ?? []).map((heading) => heading.trim());
+  const mapping = mended ?? mappingFrom(headings);
+  const { rows, issues } = checklistRowsFrom(cells, mapping);
+  const filled = headings.map(() => 0);
+  for (const row of cells.slice(1)) {
+    for (let column = 0; column < headings.length; column++) {
+      if ((row[column] ?? '').trim() !== '') filled[column] = (filled[column] ?? 0) + 1;
+    }
+  }
+  const lines = new Set(rows.map(({ line }) => line));
+  const byLine = new Map<number, RowIssue[]>();
+  const notes: RowIssue[] = [];
+  for (const issue of issues) {
+    if (!lines.has(issue.line)) notes.push(issue);
+    else byLine.set(issue.line, [...(byLine.get(issue.line) ?? []), issue]);
+  }
+  const source = mapping.indexOf('source');
+  return {
+    headings,
+    mapping,
+    filled,
+    notes,
+    rows: rows.map((row) => ({
+      line: row.line,
+      object: objectOf(row),
+      sourceStated: source >= 0 && (cells[row.line - 1]?.[source] ?? '').trim() !== '',
+      private: row.private,
+      pictureFile: row.fields.pictureFile ?? '',
+      waits: (byLine.get(row.line) ?? []).map((issue) => ({ issue, answers: answersTo(issue, row) })),
+    })),
+  };
+}
+
+function objectOf({ fields: { pictureFile: _, ...fields } }: ReadRow): MuseumObject {
+  return fields;
+}
+
+function answersTo(issue: RowIssue, row: ReadRow): RowAnswer[] {
+  switch (issue.kind) {
+    case 'number twice':
+      return [{ label: 'one', leaveOut: true }, { label: 'two' }];
+    case 'unit unknown':
+      return (['cm', 'in', 'mm'] as const).flatMap((unit) => sizeAnswer(issue, row, `${issue.value} ${unit}`, unit));
+    case 'systems disagree':
+      if (issue.field === 'weight') return [];
+      return (issue.choices ?? []).flatMap((choice) => sizeAnswer(issue, row, choice, choice));
+    case 'weight without unit':
+      return (issue.choices ?? []).flatMap((choice) => {
+        const kg = dimensionsFrom(choice).weight?.kg;
+        return kg === undefined ? [] : [{ label: choice, fields: { weightKg: kg } }];
+      });
+    case 'counts disagree':
+      return (issue.choices ?? []).map((choice) => ({ label: choice, fields: { count: Number(choice) } }));
+    case 'source not understood':
+      return (issue.choices ?? []).map((choice) => ({ label: choice, fields: { source: choice as Source } }));
+    default:
+      return [];
+  }
+}
+
+/** The size with the cell read as `text`; none where even so no height and width come of it. */
+function sizeAnswer(issue: RowIssue, row: ReadRow, text: string, label: string): RowAnswer[] {
+  const reading = dimensionsFrom(text);
+  const framed = issue.field === 'framedDimensions' ? reading : row.framed;
+  const dimensions = issue.field === 'framedDimensions' ? row.dimensions : reading;
+  const size = outerSizeOf({ ...(dimensions ? { dimensions } : {}), ...(framed ? { framed } : {}) });
+  if (size === null) return [];
+  const measured: MeasuredSize = {
+    heightMm: size.heightMm,
+    widthMm: size.widthMm,
+    depthMm: size.depthMm,
+    estimated: !size.certain,
+  };
+  return [{ label, fields: { measured } }];
+}
+
+/** A row with the answers given, the later ones standing; null where it stays out. */
+export function answeredRow(row: ChecklistRow, answers: readonly RowAnswer[]): ChecklistRow | null {
+  if (answers.some(({ leaveOut }) => leaveOut)) return null;
+  if (answers.length === 0) return row;
+  const sourceStated = row.sourceStated || answers.some(({ fields }) => fields?.source !== undefined);
+  return { ...row, sourceStated, object: Object.assign({}, row.object, ...answers.map(({ fields }) => fields)) };
+}
