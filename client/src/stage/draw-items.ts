@@ -95,7 +95,7 @@ function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: n
   // Which of several alike it is, its card says.
   const name = item.name.replace(/, piece \d+$/, '');
   if (item.rotationDegrees === 0) {
-    if (!drawName(sheet, name, x, y, w, h, true)) drawNameBelow(sheet, name, x + w / 2, y + h);
+    if (!drawName(sheet, name, x, y, w, h, true)) drawNameBelow(sheet, item, name, x + w / 2, y + h);
     return;
   }
   // Names stay upright however the thing is turned.
@@ -103,7 +103,7 @@ function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: n
   const wide = (item.maxX - item.minX) * sheet.k;
   ctx.save();
   ctx.rotate((-item.rotationDegrees * Math.PI) / 180);
-  if (!drawName(sheet, name, -wide / 2, -high / 2, wide, high, true)) drawNameBelow(sheet, name, 0, high / 2);
+  if (!drawName(sheet, name, -wide / 2, -high / 2, wide, high, true)) drawNameBelow(sheet, item, name, 0, high / 2);
   ctx.restore();
 }
 
@@ -126,12 +126,18 @@ function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h
 }
 
 /** Its name under it, for a footprint too small to hold it; never wider than what a repaint reaches. */
-function drawNameBelow(sheet: Sheet, name: string, x: number, y: number): void {
+function drawNameBelow(sheet: Sheet, { panel, X }: SceneItem, name: string, x: number, y: number): void {
   const { ctx, dpr } = sheet;
   if (sheet.k / dpr < 0.02) return;
   ctx.font = fontOf(sheet, 11);
   ctx.fillStyle = '#111';
-  write(sheet, shortened(ctx, name, 116 * dpr), x, y + 13 * dpr, 11, 'center');
+  const text = shortened(ctx, name, 116 * dpr);
+  const half = ctx.measureText(text).width / 2 + 5 * dpr;
+  // Within the plan: the walls laid out around it have things of their own to show.
+  const at = px(sheet, X);
+  const from = px(sheet, panel.origin.X) + half;
+  const to = px(sheet, panel.origin.X + panel.widthMm) - half;
+  write(sheet, text, x + Math.max(from, Math.min(to, at)) - at, y + 13 * dpr, 11, 'center');
 }
 
 function shortened(ctx: Canvas2D, name: string, width: number): string {

@@ -70,13 +70,10 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
   if (trial.get() !== null) drawTrial(sheet, machine);
   for (const { person, ring, presence } of others) {
     const held = new Set([...(presence.drag ?? []).map(([id]) => id), ...(presence.selected ?? [])]);
-    let first = true;
-    for (const id of held) {
-      for (const item of itemsNow(id)) {
-        drawHeld(sheet, item, ring);
-        if (first) drawRing(sheet, item, person.name, ring);
-        first = false;
-      }
+    const items = [...held].flatMap(itemsNow);
+    for (const [i, item] of (held.size > MANY ? aroundEach(items) : items).entries()) {
+      drawHeld(sheet, item, ring);
+      if (i === 0) drawRing(sheet, item, person.name, ring);
     }
   }
   const chosen = selection.get();
@@ -84,7 +81,9 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
   if (hovered !== null && !chosen.includes(hovered.pieceId) && !machine.liftedNow.has(hovered.pieceId)) {
     drawHovered(sheet, hovered);
   }
-  for (const id of chosen) for (const item of itemsNow(id)) drawSelected(sheet, item);
+  const mine = chosen.flatMap(itemsNow);
+  if (chosen.length > MANY) for (const item of mine) drawHovered(sheet, item);
+  for (const item of chosen.length > MANY ? aroundEach(mine) : mine) drawSelected(sheet, item);
   const gaps = hotState.gaps ?? (!machine.dragging ? restingGaps(machine) : null);
   if (gaps !== null && hotState.free === null) drawGaps(sheet, gaps.panel, gaps.box, gaps.gaps, gaps.around);
   if (hotState.marquee !== null) {
@@ -92,6 +91,23 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
     const on = scene.frame.panels[0]?.ink ?? 'black';
     drawFrame(sheet, on, px(sheet, minX), py(sheet, minY), (maxX - minX) * sheet.k, (maxY - minY) * sheet.k);
   }
+}
+
+/** More things than this are marked as one, with a thin line round each: corner marks of many hide what they mark. */
+const MANY = 8;
+
+/** One upright rectangle round all the items of each panel. */
+function aroundEach(items: readonly SceneItem[]): SceneItem[] {
+  const bySurface = new Map<string, SceneItem[]>();
+  for (const item of items) bySurface.set(item.panel.surface, [...(bySurface.get(item.panel.surface) ?? []), item]);
+  return [...bySurface.values()].map((all) => {
+    const minX = Math.min(...all.map((item) => item.minX));
+    const minY = Math.min(...all.map((item) => item.minY));
+    const maxX = Math.max(...all.map((item) => item.maxX));
+    const maxY = Math.max(...all.map((item) => item.maxY));
+    const size = { widthMm: maxX - minX, heightMm: maxY - minY, rotationDegrees: 0 };
+    return { ...(all[0] as SceneItem), ...size, X: (minX + maxX) / 2, Y: (minY + maxY) / 2, minX, minY, maxX, maxY };
+  });
 }
 
 function isFree(state: HotState, item: SceneItem): boolean {

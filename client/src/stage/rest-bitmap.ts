@@ -15,7 +15,7 @@ const MARGIN_PX = 320;
 const MOST_REPAIRS = 120;
 /** Hatched bands and strokes reach a little over their piece. */
 const OVER_PX = 8;
-const NAME_PX = 64;
+const NAME_PX = 124;
 
 export type Look = Omit<Sheet, 'ctx' | 'k' | 'ox' | 'oy'>;
 
