@@ -1,6 +1,6 @@
 /** The 3,000 things both pages draw: on a wall of 24 × 13.5 m, sides of 200 to 900 mm, seeded. */
 
-export const COUNT = 3000;
+const COUNT = 3000;
 export const PICTURES = 240;
 export const WALL = { widthMm: 24_000, heightMm: 13_500 } as const;
 export const WINDOW = { width: 1600, height: 900 } as const;
@@ -44,7 +44,7 @@ export function benchObjects(count = COUNT): BenchObject[] {
 }
 
 /** What a page offers to be measured by. All lengths in CSS px and mm. */
-export interface BenchPage {
+interface BenchPage {
   readonly ready: Promise<void>;
   /** Everything in view, or a stretch of about 6 m. */
   look(at: 'all' | 'wall'): void;
