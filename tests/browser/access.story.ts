@@ -70,6 +70,8 @@ test('story: with the keyboard alone: go to a wall, take a work, nudge it, type 
   await press('ArrowRight', async () => /^Dye House, east wall/.test(await focused()));
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Sixty impressions' })).toBeVisible();
+  await press('Tab', async () => (await focused()) === 'All on this wall, as a list');
+  await page.keyboard.press('Enter');
   await press('Tab', async () => (await focused()).startsWith('Cloth-printing blocks, piece'));
   await press('ArrowDown', async () => (await focused()).startsWith('The valley from Tallow Hill'));
   await page.keyboard.press('Enter');

@@ -4,7 +4,7 @@ import * as commands from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import type { MuseumObject, Room } from '@enfilade/shared/schema';
 
-export const ROOM: Room = {
+const ROOM: Room = {
   name: 'Dye House',
   order: 1,
   widthMm: 6000,

@@ -138,7 +138,7 @@ function Done({ bringing }: { readonly bringing: ReturnType<typeof useBringing> 
   );
 }
 
-export function Refused({ refused }: { readonly refused: readonly { fileName: string; what: string }[] }) {
+function Refused({ refused }: { readonly refused: readonly { fileName: string; what: string }[] }) {
   if (refused.length === 0) return null;
   return (
     <section className="bi-refused">
