@@ -8,7 +8,9 @@ import { line, px, py, type Sheet, setWeight, write } from './sheet.ts';
 const FIGURE_MM = 1650;
 /** What a window leaves free for it left of a faced wall, CSS px. */
 export const FIGURE_LANE_PX = 112;
-/** Of it, what the names of the levels take. */
+/** What the scale bar takes beneath a faced wall, beyond the window's own margin, CSS px. */
+export const SCALE_BAR_PX = 14;
+/** What the names of the levels take of the lane. */
 const NAMES_PX = 66;
 /** The same for a figure's whole breadth at a scale: window px left of the wall that it needs. */
 export function figureReachPx(cssPxPerMm: number): number {

@@ -10,7 +10,7 @@ import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
 import { type Camera, fitted, type Insets, panned, toDrawingPoint, type WindowSize, zoomed } from './camera.ts';
-import { FIGURE_LANE_PX, figureReachPx } from './draw-surrounds.ts';
+import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX } from './draw-surrounds.ts';
 import { OncePerFrame } from './frames.ts';
 import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
@@ -145,7 +145,11 @@ export class StageMachine {
     if (this.scene === null) return;
     // A wide window leaves room for the standing figure between the caption and the wall.
     const lane = this.scene.frame.sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
-    this.camera = fitted(this.scene.frame.bounds, this.size, { ...this.insets, left: this.insets.left + lane });
+    this.camera = fitted(this.scene.frame.bounds, this.size, {
+      ...this.insets,
+      left: this.insets.left + lane,
+      bottom: this.insets.bottom + (this.scene.frame.sheet === 'wall' ? SCALE_BAR_PX : 0),
+    });
     this.fittedCamera = this.camera;
     this.figure = this.camera.x >= figureReachPx(this.camera.scale);
     this.exact = true;
