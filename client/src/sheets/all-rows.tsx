@@ -17,13 +17,11 @@ export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
   return (
     <section className="bi-all">
       <h2>All {rows.length}</h2>
-      <div
+      <section
         className="bi-window"
         style={{ maxHeight: SEEN_PX }}
         // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys
         tabIndex={0}
-        // biome-ignore lint/a11y/useSemanticElements: a window to scroll in is no set of form fields
-        role="group"
         aria-label="All rows as they will go in"
         onScroll={(event) => setTop(event.currentTarget.scrollTop)}
       >
@@ -73,7 +71,7 @@ export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
             ) : null}
           </tbody>
         </table>
-      </div>
+      </section>
     </section>
   );
 }
