@@ -117,12 +117,18 @@ function Done({ bringing }: { readonly bringing: ReturnType<typeof useBringing> 
       <h1 className="bi-big">{done.records === 1 ? '1 record is in' : `${done.records} records are in`}</h1>
       <p className="cap">
         {done.added} new, {done.updated} brought up to date, {done.pictures}{' '}
-        {done.pictures === 1 ? 'picture' : 'pictures'}. They stand unplaced along the foot of every wall. One undo takes
-        all of it back.
+        {done.pictures === 1 ? 'picture' : 'pictures'}.
+        {done.added > 0 ? ' What is new stands unplaced along the foot of every wall.' : ''} One undo takes all of it
+        back.
       </p>
       {done.beyond > 0 ? (
         <p className="cap">
           {done.beyond} {done.beyond === 1 ? 'row stays' : 'rows stay'} out: a show holds 5,000 records.
+        </p>
+      ) : null}
+      {done.left > 0 ? (
+        <p className="cap">
+          {done.left} {done.left === 1 ? 'picture' : 'pictures'} found no object and stayed out.
         </p>
       ) : null}
       <Refused refused={done.refused} />

@@ -94,7 +94,7 @@ export function RoomPlan({ judgements, roomId, room, faced }: PlanProps) {
   );
 }
 
-const WALL = { width: 340, left: 40, right: 8, top: 10, bottom: 30 };
+const WALL = { width: 340, left: 44, right: 24, top: 10, bottom: 30 };
 
 export function WallDrawing({ judgements, roomId, room, faced }: PlanProps) {
   const { unit } = usePreferences();

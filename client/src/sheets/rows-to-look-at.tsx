@@ -1,5 +1,5 @@
 /** Rows with something to say: the source beside why it waits and what goes in. */
-import { answeredRow, type ChecklistRow, type RowAnswer } from '@enfilade/shared/checklist-reading';
+import { answeredRow, type ChecklistRow, type RowAnswer, type RowWait } from '@enfilade/shared/checklist-reading';
 import { trueSizeOf } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
@@ -31,39 +31,42 @@ export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
         </thead>
         <tbody>
           {rows.slice(0, shown).flatMap((row) =>
-            row.waits.map(({ issue, answers: ways }, index) => {
-              const key = `${row.line}/${index}`;
-              const given = answers.get(key);
+            cellsOf(row).map((waits, index) => {
+              const [first] = waits;
+              if (first === undefined) return null;
+              const given = waits.map(({ key }) => answers.get(key)).find((one) => one !== undefined);
               return (
-                <tr key={key}>
-                  <td className="b">{index === 0 ? row.line : ''}</td>
+                <tr key={first.key}>
+                  <td className="b">{index === 0 ? row.line : <span className="spoken">{row.line}</span>}</td>
                   <td>
                     <span className="t1 bi-second">
-                      {issue.heading || 'The whole row'}, {row.object.number}
+                      {first.issue.heading || 'The whole row'}, {row.object.number}
                     </span>
                     <br />
-                    <span className="bi-source">{issue.value || '(blank)'}</span>
+                    <span className="bi-source">{first.issue.value || '(blank)'}</span>
                   </td>
-                  <td className="cap">{issue.what}</td>
+                  <td className="cap">{waits.map(({ issue }) => issue.what).join(' ')}</td>
                   <td>
-                    <span className="bi-goes">{goesIn(row, given, issue.kind, unit)}</span>
-                    {ways.length === 0 ? null : (
-                      <fieldset className="bi-ways">
-                        <legend className="spoken">
-                          Row {row.line}, {issue.heading}: choose
-                        </legend>
-                        {ways.map((way) => (
-                          <button
-                            key={way.label}
-                            type="button"
-                            className={given?.label === way.label ? 'cmd on' : 'cmd'}
-                            aria-pressed={given?.label === way.label}
-                            onClick={() => answer(key, way)}
-                          >
-                            {way.label}
-                          </button>
-                        ))}
-                      </fieldset>
+                    <span className="bi-goes">{goesIn(row, given, first.issue.kind, unit)}</span>
+                    {waits.map(({ key, ways }) =>
+                      ways.length === 0 ? null : (
+                        <fieldset key={key} className="bi-ways">
+                          <legend className="spoken">
+                            Row {row.line}, {first.issue.heading}: choose
+                          </legend>
+                          {ways.map((way) => (
+                            <button
+                              key={way.label}
+                              type="button"
+                              className={answers.get(key)?.label === way.label ? 'cmd on' : 'cmd'}
+                              aria-pressed={answers.get(key)?.label === way.label}
+                              onClick={() => answer(key, way)}
+                            >
+                              {way.label}
+                            </button>
+                          ))}
+                        </fieldset>
+                      ),
                     )}
                   </td>
                 </tr>
@@ -83,6 +86,23 @@ export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
   );
 }
 
+interface KeyedWait {
+  readonly key: string;
+  readonly issue: RowWait['issue'];
+  readonly ways: readonly RowAnswer[];
+}
+
+/** What waits, cell by cell: several things may be said of one. */
+function cellsOf(row: ChecklistRow): KeyedWait[][] {
+  const cells = new Map<string, KeyedWait[]>();
+  for (const [index, { issue, answers }] of row.waits.entries()) {
+    const cell = cells.get(issue.heading) ?? [];
+    cell.push({ key: `${row.line}/${index}`, issue, ways: answers });
+    cells.set(issue.heading, cell);
+  }
+  return [...cells.values()];
+}
+
 function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, unit: Unit): string {
   if (given?.leaveOut) return 'stays out: the other row stands';
   const object = answeredRow(row, given === undefined ? [] : [given])?.object ?? row.object;
@@ -97,7 +117,7 @@ function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, u
 /** 'H 61 × W 81.4 cm, framed', or that it goes in unsized. */
 export function sizeWords(object: ChecklistRow['object'], unit: Unit): string {
   const size = trueSizeOf(object);
-  if (!size.known) return 'unsized: hatched until known';
+  if (!size.known) return 'unsized, hatched';
   const text = `${sizeText(size.heightMm, size.widthMm, size.depthMm || null, unit)} ${unit}`;
   return size.certain ? text : `${text}, ${size.basis}, hatched`;
 }

@@ -17,6 +17,8 @@ export interface Done {
   readonly updated: number;
   readonly pictures: number;
   readonly beyond: number;
+  /** Pictures that found no object. */
+  readonly left: number;
   readonly refused: readonly { readonly fileName: string; readonly what: string }[];
 }
 
@@ -122,6 +124,7 @@ export function useBringing(reader: ChecklistReader) {
         updated: incoming.updated + pictured.length,
         pictures: [...byTarget.values()].flat().length,
         beyond: incoming.beyond.length,
+        left: files.length - going.length,
         refused: sent.refused,
       });
     } catch {

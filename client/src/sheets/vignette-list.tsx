@@ -149,7 +149,7 @@ function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof ch
             {row.focal.name} <span className="vl-no">{row.focal.objectNumber}</span>
           </span>
         )}
-        <ul className="vl-members">
+        <ul className={others.length > MANY ? 'vl-members vl-many' : 'vl-members'}>
           {(row.focal === null ? row.members : others).map((member) => (
             <li key={member.objectId}>
               {memberText(member)} <span className="vl-no">{member.objectNumber}</span>
@@ -175,6 +175,9 @@ function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof ch
     </tr>
   );
 }
+
+/** More members than these are set as one text, so that a row stays on its page. */
+const MANY = 6;
 
 function addressOf(where: VignetteWhere | undefined): string | null {
   if (where === undefined) return null;
