@@ -257,7 +257,7 @@ function factsOf(row: ScheduleRow): string[] {
     : 'size not known';
   return [
     `${row.objectNumber}, ${dims}`,
-    `${hardware}, ${row.weightKg === null ? 'not weighed' : `${row.weightKg} kg`}`,
+    `${hardware}, ${row.weightKg === null ? 'not weighed' : `${Math.round(row.weightKg * 10) / 10} kg`}`,
   ];
 }
 

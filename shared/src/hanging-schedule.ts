@@ -60,7 +60,7 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
       size,
       seen: piece,
       hooks,
-      weightKg: object.weightKg ?? null,
+      weightKg: judgements.weightOf(piece.pieceId),
     });
   }
   return {

@@ -223,6 +223,13 @@ export class Judgements {
     };
   }
 
+  /** Weight of one piece, kg: a record's weight is that of all it counts, and each piece is taken at an equal share. */
+  weightOf(pieceId: PieceId): number | null {
+    const object = this.objectOf(pieceId);
+    if (object?.weightKg === undefined || object.weightKg === null) return null;
+    return object.weightKg / Math.max(1, object.count);
+  }
+
   hardwareOf(object: MuseumObject): Hardware | null {
     if (object.hardware) return object.hardware as Hardware;
     if (!object.hardwareText) return null;
@@ -250,7 +257,7 @@ export class Judgements {
       liftMm: at?.[3] ?? 0,
       sizeKnown: size.known,
       sizeCertain: size.certain,
-      weightKg: object.weightKg ?? null,
+      weightKg: this.weightOf(pieceId),
       hardware: this.hardwareOf(object),
       fixtures: at === null ? [] : this.fixturesOn(at[0]),
     };

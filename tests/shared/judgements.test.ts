@@ -117,6 +117,16 @@ describe('readings', () => {
   });
 });
 
+describe('weight', () => {
+  test('story: 84 kg for sixty blocks is no caution of 84 kg on one block', () => {
+    const { documents, history, judgements } = show();
+    history.perform(commands.correctObject('blocks', { weightKg: 84, hardwareText: '1 plate, drop 2 cm' }));
+    history.perform(commands.place(documents, new Map([['blocks#1', ['dye:head', 3000, 1500, 0, 0]]])));
+    expect(judgements.weightOf('blocks#1')).toBeCloseTo(1.4, 9);
+    expect(judgements.cautionsOf('blocks#1').map(({ kind }) => kind)).not.toContain('one hook');
+  });
+});
+
 describe('hooks', () => {
   test('reference: centre 1475, height 815, drop 95 gives a hook at 1787.5 (museum hanging guide, as read)', () => {
     const { documents, history, judgements } = show();
