@@ -10,7 +10,7 @@ export const SCALES = [10, 20, 25, 50] as const;
 
 const MARGIN = 12;
 const TITLE_BLOCK = 22;
-const SCHEDULE_WIDTH = 132;
+const SCHEDULE_WIDTH = 126;
 const GUTTER = 10;
 /** Room round the wall for dimensions: above, below, left, right. */
 const ROUND = { top: 12, bottom: 26, left: 20, right: 20 };

@@ -152,7 +152,8 @@ function Refused({ refused }: { readonly refused: readonly { fileName: string; w
       <ul>
         {refused.map(({ fileName, what }) => (
           <li key={fileName}>
-            <b className="b">{fileName}</b>: {what}
+            {what.includes(fileName) ? null : <b className="b">{fileName}: </b>}
+            {what}
           </li>
         ))}
       </ul>
