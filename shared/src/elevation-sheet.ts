@@ -231,7 +231,7 @@ function schedule(
     const names = linesOf(row.name, 42, 3.2, 'serif', 2);
     const facts = factsOf(row).flatMap((line) => linesOf(line, 44, 2.3, 'sans', 2));
     const points = row.hooks.known ? Math.max(1, row.hooks.points.length) : 1;
-    const height = Math.max(names.length * 3.8 + facts.length * 3 + 2, points * 5.4 + 3, 12);
+    const height = Math.max(names.length * 3.8 + facts.length * 3 + 2, points * 5.4 + 3, 12 + (points - 1) * 3.4);
     if (y + height > bottom) return rows.slice(index);
     marks.push(text(x, y + 3, `${row.number}`, 4, 'sans bold'));
     for (const [n, line] of names.entries()) marks.push(text(x + 8, y + 2.8 + n * 3.8, line, 3.2, 'serif'));
