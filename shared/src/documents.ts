@@ -68,6 +68,7 @@ class RootSnapshot {
     const edits: [string, string, Json][] = [];
     for (const [key, value] of this.map.entries()) {
       const cut = table ? key.indexOf('/') : -1;
+      if (cut < 0 && !isWellFormed(this.name, value)) continue;
       if (cut < 0) this.entities.set(key, value);
       else edits.push([key.slice(0, cut), key.slice(cut + 1), value]);
     }
@@ -84,7 +85,8 @@ class RootSnapshot {
   }
 
   private rebuild(id: string, fields: ReadonlySet<string>): void {
-    const base = this.map.get(id);
+    const stored = this.map.get(id);
+    const base = stored === undefined || isWellFormed(this.name, stored) ? stored : undefined;
     const before = this.entities.get(id) as Record<string, Json> | undefined;
     let entity: Record<string, Json> | undefined;
     if (before !== undefined && !fields.has('')) {
@@ -114,7 +116,7 @@ class RootSnapshot {
     if (ROOTS[this.name].shape === 'atomic') {
       for (const key of keys) {
         const value = this.map.get(key);
-        if (value === undefined) this.entities.delete(key);
+        if (value === undefined || !isWellFormed(this.name, value)) this.entities.delete(key);
         else this.entities.set(key, value);
         touched.set(key, new Set());
       }
@@ -141,6 +143,15 @@ class RootSnapshot {
     }
     for (const listener of this.listeners) listener(ids);
   }
+}
+
+/** A fact of the wrong shape, from a broken or hostile client, is as if it were not there: nobody's page breaks on it. */
+function isWellFormed(root: RootName, value: unknown): boolean {
+  if (root === 'settings') return true;
+  if (root === 'memberOf' || root === 'paints') return typeof value === 'string';
+  if (root !== 'places') return typeof value === 'object' && value !== null && !Array.isArray(value);
+  if (!Array.isArray(value) || value.length !== 5) return false;
+  return typeof value[0] === 'string' && value.slice(1).every((figure) => Number.isFinite(figure));
 }
 
 function isRemoved(entity: unknown): boolean {

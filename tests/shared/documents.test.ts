@@ -1,6 +1,7 @@
 import { ActHistory, outcomeText } from '@enfilade/shared/acts';
 import * as commands from '@enfilade/shared/commands';
 import type { ShowDocuments } from '@enfilade/shared/documents';
+import { Judgements } from '@enfilade/shared/judgements';
 import type { Place } from '@enfilade/shared/schema';
 import { describe, expect, test } from 'vitest';
 import { everythingIn, FakeNetwork, seeded } from './replicas.ts';
@@ -109,6 +110,33 @@ describe('documents', () => {
     documents.write(commands.place(documents, new Map([['trap#1', ['layout', 0, 0, 0, 0]]])).changes, 'x');
     documents.write(commands.place(documents, new Map([['oil#1', ['layout', 0, 0, 0, 0]]])).changes, 'x');
     expect(heard).toEqual(['trap#1', 'oil', 'oil#1']);
+  });
+});
+
+describe('facts of the wrong shape', () => {
+  test('law: whatever a hostile client writes in places, memberships or records, the rest is read and nothing throws', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.place(documents, new Map([['oil#1', ['dye:head', 1000, 1500, 0, 0]]])));
+    const judgements = new Judgements(documents, { get: () => undefined });
+    const odd = [
+      [1, 2],
+      7,
+      'x',
+      null,
+      true,
+      {},
+      ['dye:head', 1, 2, 3],
+      ['dye:head', 'a', 0, 0, 0],
+      [null, 0, 0, 0, 0],
+    ] as const;
+    for (const [n, value] of odd.entries()) {
+      documents.write([{ root: 'places', key: `odd${n}#1`, value: value as never }], 'hostile');
+      documents.write([{ root: 'memberOf', key: `odd${n}#1`, value: value as never }], 'hostile');
+      documents.write([{ root: 'objects', key: `odd${n}`, value: value as never }], 'hostile');
+    }
+    expect([...documents.all('places').keys()]).toEqual(['oil#1']);
+    expect(() => new Judgements(documents, { get: () => undefined }).elevationOf('dye:head')).not.toThrow();
+    expect(judgements.elevationOf('dye:head').map(({ pieceId }) => pieceId)).toEqual(['oil#1']);
   });
 });
 

@@ -2,7 +2,7 @@
 
 /**
  * Height of the hook: centre + height / 2 − drop, the drop being from the top edge to where the hardware bears, under
- * tension. Source: a museum's own hanging guide, as read (practice.md, 3).
+ * tension. Source: a museum's own hanging guide, as read.
  */
 export function hookHeightOf(piece: {
   readonly centreMm: number;
