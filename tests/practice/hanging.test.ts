@@ -4,7 +4,7 @@ import { tensionOf, type WireGeometry, wireOf } from '@enfilade/practice/wires';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
-// Worked examples of practice.md, section 10, by their number there; [R] read in public text, [C] common practice.
+// Worked examples of the trade, by their number in the acceptance table; [R] read in public text, [C] common practice.
 const inch = (inches: number) => inches * 25.4;
 
 function taut(wire: Parameters<typeof wireOf>[0]): WireGeometry {

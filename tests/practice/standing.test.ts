@@ -3,7 +3,7 @@ import { ADA_PROTRUSION, protrusionOf } from '@enfilade/practice/protrusion';
 import { fieldDistanceOf, highWorkDistanceOf, viewingDistanceOf } from '@enfilade/practice/viewing';
 import { describe, expect, test } from 'vitest';
 
-// Worked examples of practice.md, section 10, by their number there.
+// Worked examples of the trade, by their number in the acceptance table.
 const inch = (inches: number) => inches * 25.4;
 const POUND_KG = 0.45359237;
 

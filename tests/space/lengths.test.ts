@@ -62,7 +62,7 @@ describe('typed', () => {
     expect([mm('1524 mm', 'in'), mm('1.524m', 'in'), mm('152,4 CM', 'in'), mm('60 inches'), mm('6 ft')]).toEqual([
       1524, 1524, 1524, 1524, 1828.8,
     ]);
-    // practice.md 2a, rows 18 and 19.
+    // The worked table of trade conventions, rows 18 and 19.
     expect([mm('5 ft. 4 in.'), mm('3 ft. 2 1/2 in.'), mm('6\'2"'), mm('3′11″')]).toEqual([
       1625.6, 977.9, 1879.6, 1193.8,
     ]);
