@@ -45,14 +45,14 @@ export function elevationSheetsOf(judgements: Judgements, surface: SurfaceId, st
 
   const pages: SheetMark[][] = [first];
   let rows = wall.rows;
-  if (beside) rows = schedule(first, rows, A3.widthMm - MARGIN - SCHEDULE_WIDTH, wall, false);
+  if (beside) rows = schedule(first, rows, A3.widthMm - MARGIN - SCHEDULE_WIDTH, false);
   let rest = cautions.slice(shown);
   while (rows.length > 0 || rest.length > 0 || (pages.length === 1 && !beside)) {
     const page: SheetMark[] = [];
     for (const column of [0, 1, 2]) {
       const x = MARGIN + column * (SCHEDULE_WIDTH + (A3.widthMm - 2 * MARGIN - 3 * SCHEDULE_WIDTH) / 2);
       if (rows.length > 0 || (column === 0 && pages.length === 1 && !beside)) {
-        rows = schedule(page, rows, x, wall, pages.length > 1 || column > 0);
+        rows = schedule(page, rows, x, pages.length > 1 || column > 0);
       } else if (rest.length > 0) {
         const put = cautionMarks(rest, x, MARGIN + 6, SCHEDULE_WIDTH, A3.heightMm - MARGIN - TITLE_BLOCK - 4, page);
         if (put === 0) break;
@@ -211,7 +211,6 @@ function schedule(
   marks: SheetMark[],
   rows: readonly ScheduleRow[],
   x: number,
-  wall: WallSchedule,
   goesOn: boolean,
 ): readonly ScheduleRow[] {
   const right = x + SCHEDULE_WIDTH;
@@ -245,7 +244,6 @@ function schedule(
   }
   const note = 'Both figures are to the hook’s bearing edge under load; measure both at the wall.';
   if (y + 4 < bottom + 8) marks.push(text(x, y + 2.4, note, 2.3));
-  if (wall.rows.length === 0) return [];
   return [];
 }
 

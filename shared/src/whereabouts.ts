@@ -61,7 +61,6 @@ export class Whereabouts {
         this.onOf.delete(pieceId);
         continue;
       }
-      this.onOf.set(pieceId, on);
       const key = carrierOf(on)?.pieceId ?? on;
       const set = this.directly.get(key);
       if (set === undefined) this.directly.set(key, new Set([pieceId]));

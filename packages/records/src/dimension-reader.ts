@@ -111,7 +111,6 @@ export class DimensionReader {
         this.dropWords();
         this.last = null;
         this.alternative = false;
-        if (this.peek(1) === undefined) break;
         break;
       case 'comma':
         if (!this.labelGoesOn()) this.dropWords();
