@@ -1,4 +1,5 @@
 /** The vignette list: one row a vignette, drawn from the open documents alone, so that nothing private can be in it. */
+import { csvFrom } from '@enfilade/records/checklist-csv';
 import { WALL_SIDES, type WallSide, wallNameOf } from '@enfilade/space/room';
 import { membersOf } from './commands.ts';
 import type { Judgements, VignetteStanding } from './judgements.ts';
@@ -193,16 +194,7 @@ export function toVignetteCsv(
     row.intent,
     stateText(row),
   ]);
-  return `\uFEFF${[HEADINGS, ...lines].map((line) => line.map(toCsvCell).join(',')).join('\r\n')}\r\n`;
-}
-
-/**
- * A cell as written, quoted where it must be. One that a spreadsheet would run as a formula (it begins with = + - @, a
- * tab or a return, or their full-width forms) gets an apostrophe before it. Common practice, no source.
- */
-export function toCsvCell(text: string): string {
-  const safe = /^\s*[=+\-@＝＋－＠]|^[\t\r]/.test(text) ? `'${text}` : text;
-  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+  return `\uFEFF${csvFrom([HEADINGS, ...lines])}`;
 }
 
 function compare(a: string, b: string): number {
