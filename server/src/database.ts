@@ -81,7 +81,15 @@ export function openDatabase(path: string): OpenDatabase {
       return {
         reader: statement.reader,
         all: (parameters: readonly unknown[]) => statement.all(bound(parameters)).map(fromRow),
-        run: (parameters: readonly unknown[]) => statement.run(bound(parameters)),
+        run: (parameters: readonly unknown[]) => {
+          try {
+            return statement.run(bound(parameters));
+          } catch (error) {
+            // A full disk has rolled back already; what is to be told is that, not that there is nothing to roll back.
+            if (sql === 'rollback' && !database.inTransaction) return { changes: 0, lastInsertRowid: 0 };
+            throw error;
+          }
+        },
         *iterate(parameters: readonly unknown[]) {
           for (const row of statement.iterate(bound(parameters))) yield fromRow(row);
         },

@@ -1,6 +1,7 @@
 /**
  * One transaction a tick for all sessions. Whoever hands in an update is called back, in order, once it is on the disk;
- * if it cannot be written it stays at the head and is tried again, and nothing more is taken until then.
+ * if it cannot be written it stays at the head and is tried again, and nothing more is taken until then. Whoever would
+ * wait for an answer meanwhile (an act) hands in what is to be called when it cannot be written, and is not tried again.
  */
 import type { DocumentName } from '@enfilade/shared/seats';
 import type { LogEntry, Store } from './store.ts';
@@ -9,6 +10,8 @@ interface Waiting {
   /** Null for what only waits its turn. */
   readonly entry: LogEntry | null;
   readonly written: (seq: number) => void;
+  /** Where given: called once if it could not be written, which then it never will be. */
+  readonly failed?: (reason: string) => void;
 }
 
 export interface GroupCommitEvents {
@@ -22,6 +25,13 @@ export interface GroupCommitEvents {
 
 /** Least time between two commits, ms, so that many editors share one; a lone one finds it already past. */
 const LEAST_MS_BETWEEN = 8;
+
+/** Why the log cannot be written, for people. */
+function reasonFrom(error: unknown): string {
+  const full = (error as { code?: unknown }).code === 'SQLITE_FULL';
+  const why = full ? 'its disk is full' : error instanceof Error ? error.message : 'unknown error';
+  return `The server cannot write its log: ${why}.`;
+}
 
 export class GroupCommit {
   private readonly store: Store;
@@ -45,10 +55,18 @@ export class GroupCommit {
     return this.reason;
   }
 
-  /** Takes an update for the log; false when nothing is taken. `written` is called when it is on the disk. */
-  append(document: DocumentName, bytes: Uint8Array, written: (seq: number) => void): boolean {
+  /**
+   * Takes an update for the log; false when nothing is taken. `written` is called when it is on the disk. With `failed`
+   * it is tried once: when it cannot be written it is let go and `failed` is called.
+   */
+  append(
+    document: DocumentName,
+    bytes: Uint8Array,
+    written: (seq: number) => void,
+    failed?: (reason: string) => void,
+  ): boolean {
     if (this.reason !== null) return false;
-    this.waiting.push({ entry: { document, bytes }, written });
+    this.waiting.push({ entry: { document, bytes }, written, ...(failed === undefined ? {} : { failed }) });
     this.schedule();
     return true;
   }
@@ -115,7 +133,10 @@ export class GroupCommit {
 
   private fail(error: unknown): void {
     const first = this.reason === null;
-    this.reason = `The server cannot write its log (${error instanceof Error ? error.message : 'unknown error'}). Nothing is taken until it can.`;
+    this.reason = reasonFrom(error);
+    const given = this.waiting.filter(({ failed }) => failed !== undefined);
+    this.waiting = this.waiting.filter(({ failed }) => failed === undefined);
+    for (const { failed } of given) failed?.(this.reason);
     this.retry = setTimeout(() => {
       this.retry = null;
       if (this.running === null) void this.commit();

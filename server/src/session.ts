@@ -134,11 +134,15 @@ export class Session {
       if (made === null) return;
       const bytes: Uint8Array = made;
       await new Promise<void>((written, failed) => {
-        const taken = this.commit.append(this.name, bytes, (seq) => {
+        const refuse = (reason: string): void =>
+          failed(new ReadOnlyError(`${reason} Nothing was done; try again later.`));
+        const logged = (seq: number): void => {
           this.apply(bytes, seq, null);
           written();
-        });
-        if (!taken) failed(new ReadOnlyError(this.commit.readOnly ?? 'the log cannot be written'));
+        };
+        // Nobody waits at a desk for a disk: what cannot be written now is refused.
+        const taken = this.commit.append(this.name, bytes, logged, refuse);
+        if (!taken) refuse(this.commit.readOnly ?? 'The log cannot be written.');
       });
     });
     this.acts = done.catch(() => {});

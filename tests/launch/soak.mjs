@@ -7,7 +7,14 @@ requireNode();
 install();
 const done = spawnSync(
   process.execPath,
-  [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--root', 'tests', 'server/kill.test.ts'],
+  [
+    join(ROOT, 'node_modules/vitest/vitest.mjs'),
+    'run',
+    '--root',
+    'tests',
+    '--disable-console-intercept',
+    'server/kill.test.ts',
+  ],
   { cwd: ROOT, stdio: 'inherit', env: { SOAK_ROUNDS: '200', ...process.env } },
 );
 process.exit(done.status ?? 1);

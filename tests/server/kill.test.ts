@@ -142,6 +142,11 @@ test(
           doc.destroy();
         }
         await store.close();
+        if (process.env.SOAK_ROUNDS !== undefined && (round + 1) % 10 === 0) {
+          process.stderr.write(
+            `killed ${round + 1} of ${ROUNDS} times: ${acknowledged} edits acknowledged, none missing; ${unacknowledged} were on their way\n`,
+          );
+        }
       }
     } finally {
       await rm(data, { recursive: true, force: true });

@@ -68,6 +68,28 @@ test('story: the disk is full: both are told, nothing more is acknowledged, and 
   expect(here.server.sessions.get('talk').doc.getMap('yes').toJSON()).toEqual({ 'dropped#2': 1 });
 });
 
+test('story: an act caught in a failing batch is refused with a sentence; the edit beside it is kept and tried again', async () => {
+  const here = await scene({ retryMs: 20 });
+  const a = await here.client(await here.seat('curator'), 'hang');
+  const record = here.server.sessions.get('record');
+  fill(here);
+  const act = record.act((doc) => doc.getMap('signatures').set('v/p', LARGE));
+  a.edit((doc) => doc.getMap('places').set('beside#1', LARGE));
+  await expect(act).rejects.toThrow(
+    'The server cannot write its log: its disk is full. Nothing was done; try again later.',
+  );
+  await a.when((client) => last(client) === 'read-only');
+  makeRoom(here);
+  await a.when((client) => last(client) === 'writable');
+  // As every provider answers when it is asked what is missing.
+  a.sendUpdate(Y.encodeStateAsUpdate(a.doc), 1);
+  await a.when(({ acknowledged }) => acknowledged === 2);
+  await record.act((doc) => doc.getMap('signatures').set('v/q', 'signed'));
+  await here.reopen();
+  expect(here.server.sessions.get('record').doc.getMap('signatures').toJSON()).toEqual({ 'v/q': 'signed' });
+  expect(here.server.sessions.get('hang').doc.getMap('places').has('beside#1')).toBe(true);
+});
+
 test('story: stock providers lose nothing over a full disk either', async () => {
   const here = await scene({ retryMs: 20 });
   const a = here.stock(await here.seat('curator'), 'hang');
