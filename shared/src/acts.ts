@@ -3,7 +3,8 @@
  * beside it, so taking it back needs no garbage kept in the live documents, spans documents (an import writes records
  * and values), and never takes back another's act: a fact that someone has changed since stays as they left it.
  */
-import { type Change, type ShowDocuments, sameJson } from './documents.ts';
+import { type ShowDocuments, sameJson } from './documents.ts';
+import type { Change } from './root-snapshot.ts';
 
 /** What a command returns: a name in words, and the facts it changes. */
 export interface Act {

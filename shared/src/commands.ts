@@ -4,8 +4,9 @@
  */
 import { generateKeyBetween } from 'fractional-indexing';
 import type { Act } from './acts.ts';
-import type { Change, EntityTypes, ShowDocuments } from './documents.ts';
+import type { EntityTypes, ShowDocuments } from './documents.ts';
 import { newId } from './identity.ts';
+import type { Change } from './root-snapshot.ts';
 import {
   carrierOf,
   type Fixture,
@@ -76,13 +77,16 @@ export function remove(root: TableRoot, id: string, what: string): Act {
 
 // The checklist
 
-/** One record as it comes in: its facts, what is private of it, and the pictures of its pieces in order. */
+/** One record as it comes in: its facts, what is private of it, and its pictures (SHA-256). */
 export interface RecordIn {
   /** The record it updates; absent for a new one. */
   readonly id?: ObjectId;
   readonly object: MuseumObject;
   readonly private?: PrivateFacts;
-  readonly pictures?: readonly string[];
+  /** Of the whole record, and of each piece that has none of its own. */
+  readonly picture?: string;
+  /** Of its pieces: the first is that of piece 1; null where a piece gets none. */
+  readonly pictures?: readonly (string | null)[];
 }
 
 /**
@@ -96,10 +100,13 @@ export function addObjects(documents: ShowDocuments, records: readonly RecordIn[
     const id = record.id ?? newId();
     ids.push(id);
     const known = record.id === undefined ? undefined : (documents.stored('objects', id) as MuseumObject | undefined);
-    const picture = record.pictures?.[0] ?? record.object.picture ?? known?.picture ?? null;
+    const pieces = record.pictures ?? [];
+    const first = pieces.find((sha256) => sha256 !== null);
+    const ofWhole = record.picture ?? pieces[0];
+    const picture = ofWhole ?? record.object.picture ?? known?.picture ?? first ?? null;
     changes.push(set('objects', id, { ...record.object, picture }));
-    for (const [index, sha256] of (record.pictures ?? []).entries()) {
-      if (record.object.count > 1) changes.push(set('pieces', `${id}#${index + 1}/picture`, sha256));
+    for (const [index, sha256] of pieces.entries()) {
+      if (sha256 !== null && record.object.count > 1) changes.push(set('pieces', `${id}#${index + 1}/picture`, sha256));
     }
     if (record.private !== undefined && Object.keys(record.private).length > 0) {
       changes.push(set('values', id, record.private));

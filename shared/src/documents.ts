@@ -3,7 +3,9 @@
  * one of them or to a root, and writes through `commands`.
  */
 import * as Y from 'yjs';
-import type { Signature, Version } from './protocol.ts';
+import type { HangLayer } from './hang-layer.ts';
+import type { KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
+import { type Change, type Listener, type RawFacts, RootSnapshot } from './root-snapshot.ts';
 import {
   type Fixture,
   type Json,
@@ -19,6 +21,7 @@ import {
   type Vignette,
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
+import type { Proposal, ProposedFact, Remark } from './talk.ts';
 
 export interface EntityTypes {
   rooms: Room;
@@ -33,142 +36,54 @@ export interface EntityTypes {
   vignettes: Vignette;
   settings: Json;
   values: PrivateFacts;
+  proposals: Proposal;
+  proposed: ProposedFact;
+  remarks: Remark;
+  readMarks: string;
   signatures: Signature;
   versions: Version;
-}
-
-/** One fact changed: `value` undefined takes the key away. */
-export interface Change {
-  readonly root: RootName;
-  readonly key: string;
-  readonly value: Json | undefined;
-}
-
-/** Told after a change which entities of the root it touched. */
-type Listener = (ids: ReadonlySet<string>) => void;
-
-/** One root's snapshot: entities by id, its version, and who listens. */
-class RootSnapshot {
-  readonly entities = new Map<string, unknown>();
-  readonly listeners = new Set<Listener>();
-  readonly entityListeners = new Map<string, Set<Listener>>();
-  version = 0;
-  readonly name: RootName;
-  readonly map: Y.Map<Json>;
-
-  constructor(name: RootName, map: Y.Map<Json>) {
-    this.name = name;
-    this.map = map;
-    this.rebuildAll();
-    map.observe((event) => this.take(event.keysChanged));
-  }
-
-  private rebuildAll(): void {
-    const table = ROOTS[this.name].shape === 'table';
-    const edits: [string, string, Json][] = [];
-    for (const [key, value] of this.map.entries()) {
-      const cut = table ? key.indexOf('/') : -1;
-      if (cut < 0 && !isWellFormed(this.name, value)) continue;
-      if (cut < 0) this.entities.set(key, value);
-      else edits.push([key.slice(0, cut), key.slice(cut + 1), value]);
-    }
-    for (const [id, field, value] of edits) {
-      // A copy is made on the first edit only; the base stays as the document holds it.
-      const base = this.entities.get(id);
-      const own = base === undefined || base === this.map.get(id) ? { ...(base as object) } : (base as object);
-      (own as Record<string, Json>)[field] = value;
-      this.entities.set(id, own);
-    }
-    for (const [id, entity] of this.entities) {
-      if (isRemoved(entity)) this.entities.delete(id);
-    }
-  }
-
-  private rebuild(id: string, fields: ReadonlySet<string>): void {
-    const stored = this.map.get(id);
-    const base = stored === undefined || isWellFormed(this.name, stored) ? stored : undefined;
-    const before = this.entities.get(id) as Record<string, Json> | undefined;
-    let entity: Record<string, Json> | undefined;
-    if (before !== undefined && !fields.has('')) {
-      // Only some fields were edited: take those, and keep the rest as it was.
-      entity = { ...before };
-      for (const field of fields) {
-        const value = this.map.get(`${id}/${field}`) ?? (base as Record<string, Json> | undefined)?.[field];
-        if (value === undefined) delete entity[field];
-        else entity[field] = value;
-      }
-    } else {
-      // The base changed, or the entity comes back: its edits are looked up among all keys.
-      const edits: [string, Json][] = [];
-      for (const [key, value] of this.map.entries()) {
-        if (key.startsWith(`${id}/`)) edits.push([key.slice(id.length + 1), value]);
-      }
-      if (base !== undefined || edits.length > 0) {
-        entity = { ...(base as Record<string, Json> | undefined), ...Object.fromEntries(edits) };
-      }
-    }
-    if (entity === undefined || isRemoved(entity)) this.entities.delete(id);
-    else this.entities.set(id, entity);
-  }
-
-  private take(keys: ReadonlySet<string>): void {
-    const touched = new Map<string, Set<string>>();
-    if (ROOTS[this.name].shape === 'atomic') {
-      for (const key of keys) {
-        const value = this.map.get(key);
-        if (value === undefined || !isWellFormed(this.name, value)) this.entities.delete(key);
-        else this.entities.set(key, value);
-        touched.set(key, new Set());
-      }
-    } else {
-      for (const key of keys) {
-        const cut = key.indexOf('/');
-        const id = cut < 0 ? key : key.slice(0, cut);
-        const fields = touched.get(id) ?? new Set<string>();
-        fields.add(cut < 0 ? '' : key.slice(cut + 1));
-        touched.set(id, fields);
-      }
-      if (touched.size > 64 && [...touched.values()].some((fields) => fields.has(''))) {
-        // A whole import: reading everything once is cheaper than searching the keys for each record.
-        this.entities.clear();
-        this.rebuildAll();
-      } else {
-        for (const [id, fields] of touched) this.rebuild(id, fields);
-      }
-    }
-    this.version += 1;
-    const ids = new Set(touched.keys());
-    for (const id of ids) {
-      for (const listener of this.entityListeners.get(id) ?? []) listener(ids);
-    }
-    for (const listener of this.listeners) listener(ids);
-  }
-}
-
-/** A fact of the wrong shape, from a broken or hostile client, is as if it were not there: nobody's page breaks on it. */
-function isWellFormed(root: RootName, value: unknown): boolean {
-  if (root === 'settings') return true;
-  if (root === 'memberOf' || root === 'paints') return typeof value === 'string';
-  if (root !== 'places') return typeof value === 'object' && value !== null && !Array.isArray(value);
-  if (!Array.isArray(value) || value.length !== 5) return false;
-  return typeof value[0] === 'string' && value.slice(1).every((figure) => Number.isFinite(figure));
-}
-
-function isRemoved(entity: unknown): boolean {
-  return typeof entity === 'object' && entity !== null && (entity as { removed?: boolean }).removed === true;
+  states: KeptState;
+  people: SeatedPerson;
 }
 
 export class ShowDocuments {
   private readonly docs: ReadonlyMap<DocumentName, Y.Doc>;
   private readonly roots = new Map<RootName, RootSnapshot>();
+  /** Snapshots made for this layer, and not shared with what lies beneath. */
+  private readonly own: RootSnapshot[] = [];
+
+  /** What is laid over the hang here; null for the hang itself. */
+  readonly layer: HangLayer | null;
 
   /** Without `docs`, fresh empty documents (a new show, a test). A seat without `private` leaves that one out. */
-  constructor(docs?: ReadonlyMap<DocumentName, Y.Doc>) {
+  constructor(docs?: ReadonlyMap<DocumentName, Y.Doc>, over?: { under: ShowDocuments; layer: HangLayer }) {
     this.docs = docs ?? new Map(DOCUMENT_NAMES.map((name) => [name, new Y.Doc()]));
+    this.layer = over?.layer ?? null;
     for (const name of Object.keys(ROOTS) as RootName[]) {
-      const doc = this.docs.get(ROOTS[name].document);
-      if (doc !== undefined) this.roots.set(name, new RootSnapshot(name, doc.getMap(name)));
+      const under = over?.under.roots.get(name);
+      if (over !== undefined) {
+        if (under === undefined) continue;
+        const laid = ROOTS[name].document === 'hang' ? over.layer.over(name, under.facts) : null;
+        this.roots.set(name, laid === null ? under : new RootSnapshot(name, laid));
+        if (laid !== null) this.own.push(this.roots.get(name) as RootSnapshot);
+        continue;
+      }
+      const map = this.docs.get(ROOTS[name].document)?.getMap<Json>(name);
+      if (map !== undefined) this.roots.set(name, new RootSnapshot(name, factsOf(map)));
     }
+  }
+
+  /**
+   * The show with a layer laid over its hang (a proposal, a kept state): every reader and command works on it as on the
+   * show itself. It follows both until `close()`.
+   */
+  laidOver(layer: HangLayer): ShowDocuments {
+    return new ShowDocuments(this.docs, { under: this, layer });
+  }
+
+  /** Stops following what lies beneath. Only what `laidOver` made needs it. */
+  close(): void {
+    for (const snapshot of this.own) snapshot.close();
   }
 
   doc(name: DocumentName): Y.Doc | undefined {
@@ -191,7 +106,7 @@ export class ShowDocuments {
 
   /** The stored value under a raw key (`id` or `id/field`), as undo and clashes compare it. */
   stored(root: RootName, key: string): Json | undefined {
-    return this.roots.get(root)?.map.get(key);
+    return this.roots.get(root)?.facts.get(key);
   }
 
   /** Calls back after each change of the root, or of one of its entities. Returns the way out. */
@@ -215,7 +130,8 @@ export class ShowDocuments {
    * Writes all changes, one transaction a document, and only keys whose value differs.
    * @throws RangeError when a change belongs to a document this seat does not hold.
    */
-  write(changes: readonly Change[], origin: unknown): void {
+  write(asked: readonly Change[], origin: unknown): void {
+    const changes = this.layer === null ? asked : this.layer.changesFor(asked);
     const byDocument = new Map<DocumentName, Change[]>();
     for (const change of changes) {
       const name = ROOTS[change.root].document;
@@ -230,7 +146,7 @@ export class ShowDocuments {
       const doc = this.docs.get(name) as Y.Doc;
       doc.transact(() => {
         for (const { root, key, value } of list) {
-          const map = (this.roots.get(root) as RootSnapshot).map;
+          const map = doc.getMap<Json>(root);
           if (sameJson(map.get(key), value)) continue;
           if (value === undefined) map.delete(key);
           else map.set(key, value);
@@ -238,6 +154,19 @@ export class ShowDocuments {
       }, origin);
     }
   }
+}
+
+/** A Y.Map as raw facts. */
+function factsOf(map: Y.Map<Json>): RawFacts {
+  return {
+    get: (key) => map.get(key),
+    entries: () => map.entries(),
+    observe(tell) {
+      const observer = (event: Y.YMapEvent<Json>): void => tell(event.keysChanged as Set<string>);
+      map.observe(observer);
+      return () => map.unobserve(observer);
+    },
+  };
 }
 
 const EMPTY: ReadonlyMap<string, never> = new Map<string, never>();

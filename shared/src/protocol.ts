@@ -108,3 +108,25 @@ export interface Version {
   /** Digest of the printed facts: printing the same facts again keeps the number. */
   readonly digest: string;
 }
+
+/**
+ * One kept state of the hang. Kept in `record` under its id; the facts themselves, canonical JSON of
+ * `{root: {key: value}}` over the hang's roots, are `GET /seat/<id>/states/<digest>`: in the document they would be read
+ * by everybody at every opening.
+ */
+export interface KeptState {
+  readonly kind: 'named' | 'signed off' | 'day' | 'restored';
+  readonly name: string;
+  readonly at: string;
+  /** Person's name, or empty where the server kept it by itself. */
+  readonly by: string;
+  /** SHA-256 (hex) of the canonical facts. */
+  readonly digest: string;
+}
+
+/** Someone who has, or had, a seat at the show. */
+export interface SeatedPerson {
+  readonly name: string;
+  readonly role: Role;
+  readonly gone?: boolean;
+}

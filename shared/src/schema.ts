@@ -162,6 +162,12 @@ export interface Settings {
   readonly toleranceMm: number;
   /** Roles whose word a vignette needs. */
   readonly signers: readonly Role[];
+  /** The guest artist changes the hang through proposals alone. */
+  readonly artistProposesOnly: boolean;
+  /** ISO dates; empty where not set. By when the vignettes are agreed, when the hang begins, when the show opens. */
+  readonly agreeBy: string;
+  readonly hangBegins: string;
+  readonly opens: string;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -171,6 +177,10 @@ export const DEFAULT_SETTINGS: Settings = {
   gapMm: 450,
   toleranceMm: 25,
   signers: ['lead', 'curator', 'guest artist'],
+  artistProposesOnly: false,
+  agreeBy: '',
+  hangBegins: '',
+  opens: '',
 };
 
 /** Every root of every document, and how its keys are read. */
@@ -186,10 +196,20 @@ export const ROOTS = {
   paints: { document: 'hang', shape: 'atomic' },
   vignettes: { document: 'hang', shape: 'table' },
   settings: { document: 'hang', shape: 'atomic' },
+  proposals: { document: 'talk', shape: 'table' },
+  /** `proposalId|root|key` → that fact of the hang as the proposal has it. */
+  proposed: { document: 'talk', shape: 'atomic' },
+  remarks: { document: 'talk', shape: 'table' },
+  /** `personId/remarkId` → ISO time up to which that person has read the remark and its answers. */
+  readMarks: { document: 'talk', shape: 'atomic' },
   /** `objectId` → {value?, storage?, contact?, price?} and edits; never in another document. */
   values: { document: 'private', shape: 'table' },
   signatures: { document: 'record', shape: 'atomic' },
   versions: { document: 'record', shape: 'atomic' },
+  /** `stateId` → a kept state of the hang: its name and digest; the state itself is fetched by its digest. */
+  states: { document: 'record', shape: 'atomic' },
+  /** `personId` → everyone who has, or had, a seat here. */
+  people: { document: 'record', shape: 'atomic' },
 } as const satisfies Record<string, { document: DocumentName; shape: 'table' | 'atomic' }>;
 
 export type RootName = keyof typeof ROOTS;

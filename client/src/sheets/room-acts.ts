@@ -1,7 +1,8 @@
 /** What measuring writes beyond one field, and what is wrong with what was typed, in words. Pure. */
 import type { Act } from '@enfilade/shared/acts';
 import * as commands from '@enfilade/shared/commands';
-import type { Change, ShowDocuments } from '@enfilade/shared/documents';
+import type { ShowDocuments } from '@enfilade/shared/documents';
+import type { Change } from '@enfilade/shared/root-snapshot';
 import { type Fixture, type Opening, type Room, type RoomId, surfaceParts } from '@enfilade/shared/schema';
 import type { Issue } from '@enfilade/space/issues';
 import { type LengthUnit, lengthText } from '@enfilade/space/lengths';
