@@ -9,6 +9,7 @@ import { Fault } from './shell/fault.tsx';
 import { closeFoot } from './shell/foot.ts';
 import { Head } from './shell/head.tsx';
 import { LiveRegion } from './shell/live-region.tsx';
+import { useOpeningOnLost } from './shell/lost-works.ts';
 import { Opening } from './shell/opening.tsx';
 import { Bands, ViewerBand } from './shell/saving-words.tsx';
 import { StagePage } from './shell/stage-page.tsx';
@@ -33,6 +34,7 @@ function OpenShow() {
   useRoots('rooms');
   useUndoKeys();
   useActWords();
+  useOpeningOnLost();
   const { surround } = usePreferences();
   const address = useAddress();
   // The same view object while the address names the same page, so that a room's change is no change of page.

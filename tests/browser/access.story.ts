@@ -66,7 +66,10 @@ test('story: with the keyboard alone: go to a wall, take a work, nudge it, type 
     page.evaluate(
       () => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '',
     );
-  await press('Tab', async () => /fold-out/.test(await focused()));
+  await press('Tab', async () => /^Dye House, east wall/.test(await focused()));
+  await press('ArrowLeft', async () => (await focused()) === 'Dye House, fold-out');
+  await page.keyboard.press('Enter');
+  await expect(page.getByRole('heading', { name: 'Dye House' })).toBeVisible();
   await press('ArrowRight', async () => /^Dye House, east wall/.test(await focused()));
   await page.keyboard.press('Enter');
   await expect(page.getByRole('heading', { name: 'Sixty impressions' })).toBeVisible();
@@ -92,4 +95,22 @@ test('story: with the keyboard alone: go to a wall, take a work, nudge it, type 
   await expect(page.getByRole('textbox', { name: /^Centre height/ })).toHaveValue('152.4');
   for (let n = 0; n < 3; n++) await page.getByRole('button', { name: /^Undo/ }).press('Enter');
   await expect(along).toHaveValue('470.0');
+});
+
+test('story: a curator who opens the show is on the wall whose paint loses a work, and is told why', async ({
+  museum,
+  browser,
+}) => {
+  const { page, errors } = await museum.enter(browser, 'curator', { viewport: { width: 1440, height: 900 } });
+  await expect(page).toHaveURL(/#wall\/dye:head$/);
+  const card = page.getByRole('complementary', { name: 'Card' });
+  await expect(card.getByText('lost on this wall')).toBeVisible();
+  await expect(card.getByRole('heading', { name: 'The valley from Tallow Hill' })).toBeVisible();
+  // From anywhere else one press leads back to it.
+  await page.getByRole('link', { name: 'Vignettes' }).click();
+  await expect(card).toBeHidden();
+  await page.getByRole('button', { name: /^1 work is lost on its wall: The valley from Tallow Hill/ }).click();
+  await expect(page).toHaveURL(/#wall\/dye:head$/);
+  await expect(card.getByText('lost on this wall')).toBeVisible();
+  expect(errors).toEqual([]);
 });

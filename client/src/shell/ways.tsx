@@ -1,8 +1,11 @@
 /** The ways about the show: only those that lead somewhere for this person. */
 import { mayBringIn } from '@enfilade/shared/seats';
+import { choose, selection, useStore } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
-import { toAddress, type View } from '../view-address.ts';
+import { go, toAddress, type View } from '../view-address.ts';
 import { facedSurface, roomOfView, roomsInOrder } from './current-view.ts';
+import { lostText, nextLost, useLostWorks } from './lost-works.ts';
+import { ReadingMark } from './marks.tsx';
 
 export function Ways({ view }: { readonly view: View }) {
   const show = useShow();
@@ -37,6 +40,27 @@ export function Ways({ view }: { readonly view: View }) {
           {name}
         </a>
       ))}
+      <LostWay />
     </nav>
+  );
+}
+
+/** How many works are lost on their walls; a press goes to one of them and the next press to the next. */
+function LostWay() {
+  const { judgements } = useShow();
+  const lost = useLostWorks();
+  const chosen = useStore(selection);
+  const next = nextLost(lost, chosen);
+  if (next === undefined) return null;
+  const words = lostText(judgements, lost.length, next);
+  const show = (): void => {
+    go({ sheet: 'wall', surface: next.surface });
+    choose([next.pieceId]);
+  };
+  return (
+    <button type="button" className="ways-lost" aria-label={words} title={words} onClick={show}>
+      <ReadingMark word="lost" sizePx={13} />
+      {lost.length} lost on {lost.length === 1 ? 'its wall' : 'their walls'}
+    </button>
   );
 }
