@@ -69,7 +69,7 @@ export function vignetteListOf(judgements: Judgements): VignetteListRow[] {
         focal === undefined || vignette.focal === null
           ? null
           : { pieceId: vignette.focal, name: judgements.nameOf(vignette.focal), objectNumber: focal.number },
-      where: whereOf(judgements, vignette.focal, pieces),
+      where: surfacesOf(judgements, vignette.focal, pieces).map((surface) => surfaceRow(judgements, surface)),
       members: membersByRecord(judgements, pieces),
       standing,
     });
@@ -77,7 +77,11 @@ export function vignetteListOf(judgements: Judgements): VignetteListRow[] {
   return rows;
 }
 
-function whereOf(judgements: Judgements, focal: PieceId | null, pieces: readonly PieceId[]): VignetteWhere[] {
+/**
+ * The surfaces pieces stand on: that of the focal work first, then by how many stand there. The first is where the
+ * vignette is; empty while nothing of it is placed.
+ */
+export function surfacesOf(judgements: Judgements, focal: PieceId | null, pieces: readonly PieceId[]): SurfaceId[] {
   const counts = new Map<SurfaceId, number>();
   for (const pieceId of pieces) {
     const surface = judgements.where.surfaceOf(pieceId);
@@ -85,9 +89,7 @@ function whereOf(judgements: Judgements, focal: PieceId | null, pieces: readonly
   }
   const focalOn = focal === null ? null : judgements.where.surfaceOf(focal);
   if (focalOn !== null) counts.set(focalOn, Number.POSITIVE_INFINITY);
-  return [...counts]
-    .sort((a, b) => b[1] - a[1] || compare(a[0], b[0]))
-    .map(([surface]) => surfaceRow(judgements, surface));
+  return [...counts].sort((a, b) => b[1] - a[1] || compare(a[0], b[0])).map(([surface]) => surface);
 }
 
 function surfaceRow(judgements: Judgements, surface: SurfaceId): VignetteWhere {

@@ -12,15 +12,11 @@ import { StateMark } from '../shell/marks.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
 import { act } from './acting.ts';
 import { changeText, piecesIn } from './change-sentences.ts';
+import { dayText } from './day-text.ts';
 import { onName } from './surface-names.ts';
 import { VignetteForm } from './vignette-form.tsx';
 import type { VignetteHere } from './vignettes-on.ts';
 import './vignette-caption.css';
-
-/** '9 May' on this person's calendar. */
-function dayText(iso: string): string {
-  return new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short' });
-}
 
 /** '41 of 60 printing blocks, one hanging': members by record, with how many of them are placed. */
 function countsText(here: VignetteHere, titleOf: (id: string) => string, placed: (id: PieceId) => boolean): string {

@@ -1,7 +1,8 @@
-/** Which vignettes are where: a vignette is on the surface of its focal work, else on that of most of its members. */
+/** Which vignettes are where, and what is agreed of them. */
 import { membersOf } from '@enfilade/shared/commands';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { type PieceId, type SurfaceId, surfaceParts, type Vignette, type VignetteId } from '@enfilade/shared/schema';
+import { surfacesOf } from '@enfilade/shared/vignette-list';
 
 export interface VignetteHere {
   readonly id: VignetteId;
@@ -23,21 +24,10 @@ export function vignettesOf(judgements: Judgements): readonly VignetteHere[] {
     .sort(([idA, a], [idB, b]) => (a.order < b.order ? -1 : a.order > b.order ? 1 : idA < idB ? -1 : 1))
     .map(([id, vignette]) => {
       const members = membersOf(documents, id);
-      return { id, vignette, members, surface: surfaceOfAll(judgements, vignette.focal, members) };
+      return { id, vignette, members, surface: surfacesOf(judgements, vignette.focal, members)[0] ?? null };
     });
   known.set(judgements, { key, all });
   return all;
-}
-
-function surfaceOfAll(judgements: Judgements, focal: PieceId | null, members: readonly PieceId[]): SurfaceId | null {
-  const focalOn = focal === null ? null : judgements.where.surfaceOf(focal);
-  if (focalOn !== null) return focalOn;
-  const counts = new Map<SurfaceId, number>();
-  for (const pieceId of members) {
-    const on = judgements.where.surfaceOf(pieceId);
-    if (on !== null) counts.set(on, (counts.get(on) ?? 0) + 1);
-  }
-  return [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1))[0]?.[0] ?? null;
 }
 
 export function vignettesOn(judgements: Judgements, surface: SurfaceId): readonly VignetteHere[] {

@@ -2,7 +2,7 @@
 import type { VignetteListRow } from '@enfilade/shared/vignette-list';
 import type { ReactNode } from 'react';
 import { type ChangeWords, changeText } from '../cards/change-sentences.ts';
-import { dayText } from './vignette-words.ts';
+import { dayText } from '../cards/day-text.ts';
 
 interface VignetteStateProps {
   readonly row: VignetteListRow;

@@ -3,6 +3,7 @@ import type { Judgements } from '@enfilade/shared/judgements';
 import type { VignetteListRow } from '@enfilade/shared/vignette-list';
 import { lengthText } from '@enfilade/space/lengths';
 import { type ChangeWords, changeText } from '../cards/change-sentences.ts';
+import { dayText } from '../cards/day-text.ts';
 import { onName } from '../cards/surface-names.ts';
 import type { Unit } from '../preferences.ts';
 
@@ -13,11 +14,6 @@ export function changeWordsOf(judgements: Judgements, unit: Unit): ChangeWords {
     length: (mm) => `${lengthText(mm, unit)} ${unit}`,
     onOf: (pieceId) => judgements.documents.get('places', pieceId)?.[0] ?? null,
   };
-}
-
-/** '9 May 2026' on this person's calendar. */
-export function dayText(iso: string): string {
-  return new Date(iso).toLocaleDateString('en-GB', { day: 'numeric', month: 'short', year: 'numeric' });
 }
 
 /** '9 May 2026, 14:02'. */

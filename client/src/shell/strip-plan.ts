@@ -86,6 +86,16 @@ export function wallSpanOf(at: StripRoom, side: WallSide, xMm: number, widthMm: 
   }
 }
 
+/** A room in the strip, px. */
+export function boxOf(at: StripRoom, pxPerMm: number) {
+  return {
+    x: at.leftMm * pxPerMm,
+    y: at.topMm * pxPerMm,
+    w: at.room.widthMm * pxPerMm,
+    d: at.room.depthMm * pxPerMm,
+  };
+}
+
 /** Degrees clockwise from straight up to north, when heads are drawn up. */
 export function northDegreesOf(headFaces: HeadFaces): number {
   return { north: 0, east: 270, south: 180, west: 90 }[headFaces];
