@@ -4,10 +4,13 @@ import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfila
 import { lengthText, sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
+import { useStore } from '../selection.ts';
 import { openDeck, useFoot } from '../shell/foot.ts';
 import { StateMark } from '../shell/marks.tsx';
 import { STRIP_SIDES } from '../shell/strip-plan.ts';
-import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { wallsCaptioned } from '../stage/captioned.ts';
+import { usePictures, useShow } from '../sync/hooks.ts';
+import { useRestingRoots } from '../sync/resting-roots.ts';
 import { toAddress, type View } from '../view-address.ts';
 import { ReadingCounts } from './reading-counts.tsx';
 import { capital, shortSurfaceName } from './surface-names.ts';
@@ -16,8 +19,12 @@ import { vignettesOn } from './vignettes-on.ts';
 import { WallList } from './wall-list.tsx';
 import './stage-caption.css';
 
+/** A caption keeps up with others' hands within this (ms): its counts are of a whole wall. */
+const REST_MS = 120;
+
 export function StageCaption({ view }: { readonly view: View }) {
-  useRoots(
+  useRestingRoots(
+    REST_MS,
     'rooms',
     'openings',
     'places',
@@ -85,6 +92,7 @@ function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
   const show = useShow();
   const { documents, judgements } = show;
   const { unit } = usePreferences();
+  const captioned = useStore(wallsCaptioned);
   const room = documents.get('rooms', roomId);
   if (room === undefined) return null;
   const fall = Math.max(...room.cornersMm) - Math.min(...room.cornersMm);
@@ -104,36 +112,38 @@ function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
           <a href={toAddress({ sheet: 'measure', roomId })}>measure</a>
         </p>
       ) : null}
-      <ul className="room-walls">
-        {STRIP_SIDES.map((side) => {
-          const surface = `${roomId}:${side}`;
-          const paint = judgements.paintOf(surface);
-          return (
-            <li key={side}>
-              <h2>
-                <a href={toAddress({ sheet: 'wall', surface })}>{capital(shortSurfaceName(documents, surface))}</a>
-              </h2>
-              {paint === null ? null : (
-                <p className="t1">
-                  {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
-                </p>
-              )}
-              {vignettesOn(judgements, surface).map(({ id, vignette }) => {
-                const state = judgements.standingOf(id)?.state ?? 'drafted';
-                return (
-                  <p key={id} className="t1 room-vignette">
-                    <StateMark state={state} sizePx={11} />
-                    <span>
-                      {vignette.name}, {state}
-                    </span>
+      {captioned ? null : (
+        <ul className="room-walls">
+          {STRIP_SIDES.map((side) => {
+            const surface = `${roomId}:${side}`;
+            const paint = judgements.paintOf(surface);
+            return (
+              <li key={side}>
+                <h2>
+                  <a href={toAddress({ sheet: 'wall', surface })}>{capital(shortSurfaceName(documents, surface))}</a>
+                </h2>
+                {paint === null ? null : (
+                  <p className="t1">
+                    {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
                   </p>
-                );
-              })}
-              <ReadingCounts surface={surface} only="lost" />
-            </li>
-          );
-        })}
-      </ul>
+                )}
+                {vignettesOn(judgements, surface).map(({ id, vignette }) => {
+                  const state = judgements.standingOf(id)?.state ?? 'drafted';
+                  return (
+                    <p key={id} className="t1 room-vignette">
+                      <StateMark state={state} sizePx={11} />
+                      <span>
+                        {vignette.name}, {state}
+                      </span>
+                    </p>
+                  );
+                })}
+                <ReadingCounts surface={surface} only="lost" />
+              </li>
+            );
+          })}
+        </ul>
+      )}
       {carriers.length === 0 ? null : (
         <>
           <p className="t1 b">Carriers</p>

@@ -29,10 +29,20 @@ export function drawSurrounds(sheet: Sheet, frame: SceneFrame, clip: Rect): void
     drawEdgeFigures(sheet, panel);
     drawLevelNames(sheet, frame, panel);
     if (sheet.figure) drawFigure(sheet, panel);
-    drawScaleBar(sheet, px(sheet, -SECTION_MM), py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 16 * sheet.dpr);
+    drawScaleBar(sheet, px(sheet, -SECTION_MM), beneath(sheet, panel) + 16 * sheet.dpr);
   } else if (frame.sheet === 'room') {
-    drawScaleBar(sheet, px(sheet, 0), py(sheet, frame.bounds.maxY) - 22 * sheet.dpr);
+    // In the corner of the right wall, whose caption stands above it.
+    drawScaleBar(
+      sheet,
+      px(sheet, panel.origin.X + panel.widthMm) + 12 * sheet.dpr,
+      py(sheet, frame.bounds.maxY) - 22 * sheet.dpr,
+    );
   }
+}
+
+/** Device px of where the board beneath a faced wall is free: under its slab and the vignettes' brackets. */
+function beneath(sheet: Sheet, panel: ScenePanel): number {
+  return py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + sheet.belowPx * sheet.dpr;
 }
 
 /** The wall's height at its upper corner, and the floor's fall beneath it. */
@@ -48,7 +58,7 @@ function drawEdgeFigures(sheet: Sheet, panel: ScenePanel): void {
   const fall = panel.floorMm[0] - panel.floorMm[1];
   if (fall === 0) return;
   const text = `floor falls ${short(Math.abs(fall), unit)} to the ${fall > 0 ? 'right' : 'left'}`;
-  const below = py(sheet, panel.heightMm - panel.lowestMm + SLAB_MM) + 18 * dpr;
+  const below = beneath(sheet, panel) + 20 * dpr;
   write(sheet, text, px(sheet, panel.widthMm + SECTION_MM), below, 12, 'right');
 }
 

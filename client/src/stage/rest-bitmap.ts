@@ -232,5 +232,7 @@ function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {
 }
 
 function sameLook(a: Look, b: Look): boolean {
-  return a.dpr === b.dpr && a.tones === b.tones && a.unit === b.unit && a.figure === b.figure;
+  return (
+    a.dpr === b.dpr && a.tones === b.tones && a.unit === b.unit && a.figure === b.figure && a.belowPx === b.belowPx
+  );
 }

@@ -20,6 +20,8 @@ export interface Sheet {
   readonly unit: LengthUnit;
   /** Whether there is room for the standing figure beside a faced wall. */
   readonly figure: boolean;
+  /** What the vignettes' brackets take beneath a faced wall, CSS px. */
+  readonly belowPx: number;
 }
 
 export function px(sheet: Sheet, X: number): number {

@@ -5,7 +5,8 @@
 import type { PieceId } from '@enfilade/shared/schema';
 import { objectOfPiece } from '@enfilade/shared/schema';
 import type { LengthUnit } from '@enfilade/space/lengths';
-import { paintTrial, selection, trial } from '../selection.ts';
+import { vignettesOn } from '../cards/vignettes-on.ts';
+import { paintTrial, Store, selection, trial } from '../selection.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
@@ -16,7 +17,7 @@ import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
 import { drawHot, type HotState } from './hot-layer.ts';
 import type { SceneFrame } from './panels.ts';
-import { RestBitmap } from './rest-bitmap.ts';
+import { type Look, RestBitmap } from './rest-bitmap.ts';
 import { itemsOf, type Rect, Scene, type SceneItem, type SceneLookup } from './scene.ts';
 import { layoutFrameOf } from './scene-layout.ts';
 import { roomFrameOf } from './scene-room.ts';
@@ -33,6 +34,9 @@ export interface Layers {
   drawHot(): void;
 }
 
+/** A row of vignettes' brackets beneath a faced wall, CSS px. */
+export const BRACKET_ROW_PX = 31;
+
 /** After a zoom the picture is drawn sharp once the hand has rested so long (ms). */
 const REST_MS = 140;
 
@@ -45,6 +49,9 @@ export class StageMachine {
   /** The same with what is under a hand. */
   readonly hot: SceneLookup;
   hotState: HotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
+  /** What is drawn, and how it lies in the window: told once it is drawn, so that notes beside it never run ahead. */
+  readonly sceneNow = new Store<Scene | null>(null);
+  readonly shownAt = new Store<Camera>({ x: 0, y: 0, scale: 0.1 });
   scene: Scene | null = null;
   camera: Camera = { x: 0, y: 0, scale: 0.1 };
   size: WindowSize = { width: 1, height: 1 };
@@ -60,6 +67,7 @@ export class StageMachine {
   private tones: Tones | null = null;
   private unit: LengthUnit = 'cm';
   private figure = true;
+  private bracketRows = 0;
   private restDirty = false;
   private hotDirty = false;
   private exact = true;
@@ -123,8 +131,22 @@ export class StageMachine {
   setView(view: View): void {
     this.view = view;
     this.hotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
+    this.bracketRows = view.sheet === 'wall' && vignettesOn(this.show.judgements, view.surface).length > 0 ? 1 : 0;
     this.rebuild();
     this.fit();
+  }
+
+  /** How many rows of brackets stand beneath a faced wall; what else stands there makes way. */
+  setBracketRows(rows: number): void {
+    if (this.view?.sheet !== 'wall' || rows === this.bracketRows) return;
+    this.bracketRows = rows;
+    if (this.fittedCamera === this.camera) this.fit();
+    else this.spoil();
+  }
+
+  /** CSS px a mm at which the whole is seen. */
+  get fittedScale(): number {
+    return this.fittedCamera?.scale ?? this.camera.scale;
   }
 
   setLook(tones: Tones, unit: LengthUnit): void {
@@ -144,11 +166,13 @@ export class StageMachine {
   fit(): void {
     if (this.scene === null) return;
     // A wide window leaves room for the standing figure between the caption and the wall.
-    const lane = this.scene.frame.sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
+    const { sheet } = this.scene.frame;
+    const lane = sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
     this.camera = fitted(this.scene.frame.bounds, this.size, {
-      ...this.insets,
       left: this.insets.left + lane,
-      bottom: this.insets.bottom + (this.scene.frame.sheet === 'wall' ? SCALE_BAR_PX : 0),
+      right: this.insets.right,
+      top: Math.max(this.insets.top, sheet === 'room' ? BRACKET_ROW_PX + 3 : 0),
+      bottom: this.insets.bottom + (sheet === 'wall' ? SCALE_BAR_PX + this.belowPx : 0),
     });
     this.fittedCamera = this.camera;
     this.figure = this.camera.x >= figureReachPx(this.camera.scale);
@@ -311,17 +335,27 @@ export class StageMachine {
       layers.drawHot();
     }
     if (rest || hot) this.frames += 1;
+    this.sceneNow.set(this.scene);
+    this.shownAt.set(this.camera);
+  }
+
+  private get belowPx(): number {
+    return this.bracketRows * BRACKET_ROW_PX;
+  }
+
+  private lookOf(dpr: number, tones: Tones): Look {
+    return { dpr, tones, unit: this.unit, figure: this.figure, belowPx: this.belowPx };
   }
 
   private mendRest(ctx: Canvas2D): boolean {
     if (this.scene === null || this.layers === null || this.tones === null || !this.exact) return false;
-    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure: this.figure };
+    const look = this.lookOf(this.layers.dpr, this.tones);
     return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look);
   }
 
   paintRest(ctx: Canvas2D): void {
     if (this.scene === null || this.layers === null || this.tones === null) return;
-    const look = { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure: this.figure };
+    const look = this.lookOf(this.layers.dpr, this.tones);
     this.rest.show(ctx, this.scene, this.camera, this.size, look, this.exact);
   }
 
@@ -329,14 +363,11 @@ export class StageMachine {
     if (this.scene === null || this.layers === null || this.tones === null) return;
     const { dpr } = this.layers;
     const sheet: Sheet = {
+      ...this.lookOf(dpr, this.tones),
       ctx,
       k: this.camera.scale * dpr,
       ox: this.camera.x * dpr,
       oy: this.camera.y * dpr,
-      dpr,
-      tones: this.tones,
-      unit: this.unit,
-      figure: this.figure,
     };
     drawHot(sheet, this);
   }

@@ -11,6 +11,7 @@ import { Gestures } from './gestures.ts';
 import { installProbe } from './probe.ts';
 import { pressKey } from './stage-keys.ts';
 import { StageMachine } from './stage-machine.ts';
+import { StageNotes } from './stage-notes.tsx';
 import { tonesFrom } from './tones.ts';
 import './stage.css';
 
@@ -88,39 +89,42 @@ export function Stage({ view, insets }: StageProps) {
   }, [ready, machine]);
 
   return (
-    <div
-      ref={box}
-      className="stage"
-      role="application"
-      aria-label={LABELS[view.sheet] ?? 'Stage'}
-      aria-describedby="stage-keys"
-      // biome-ignore lint/a11y/noNoninteractiveTabindex: an application region takes the keyboard itself
-      tabIndex={0}
-    >
-      <p id="stage-keys" className="spoken">
-        Arrows move what is selected by one centimetre, with shift by ten. Enter opens its card, Delete puts it back,
-        comma and full stop turn it, plus and minus go nearer and farther, zero shows the whole. All keys are on the
-        help card; everything here is also in the list of this surface.
-      </p>
-      {ready ? (
-        <KonvaStage width={size.width} height={size.height} listening={false} aria-hidden="true">
-          <Layer ref={rest} listening={false}>
-            <Shape
-              listening={false}
-              perfectDrawEnabled={false}
-              sceneFunc={(context) => paint(context, machine, 'rest')}
-            />
-          </Layer>
-          <Layer ref={hot} listening={false}>
-            <Shape
-              listening={false}
-              perfectDrawEnabled={false}
-              sceneFunc={(context) => paint(context, machine, 'hot')}
-            />
-          </Layer>
-        </KonvaStage>
-      ) : null}
-    </div>
+    <>
+      <div
+        ref={box}
+        className="stage"
+        role="application"
+        aria-label={LABELS[view.sheet] ?? 'Stage'}
+        aria-describedby="stage-keys"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: an application region takes the keyboard itself
+        tabIndex={0}
+      >
+        <p id="stage-keys" className="spoken">
+          Arrows move what is selected by one centimetre, with shift by ten. Enter opens its card, Delete puts it back,
+          comma and full stop turn it, plus and minus go nearer and farther, zero shows the whole. All keys are on the
+          help card; everything here is also in the list of this surface.
+        </p>
+        {ready ? (
+          <KonvaStage width={size.width} height={size.height} listening={false} aria-hidden="true">
+            <Layer ref={rest} listening={false}>
+              <Shape
+                listening={false}
+                perfectDrawEnabled={false}
+                sceneFunc={(context) => paint(context, machine, 'rest')}
+              />
+            </Layer>
+            <Layer ref={hot} listening={false}>
+              <Shape
+                listening={false}
+                perfectDrawEnabled={false}
+                sceneFunc={(context) => paint(context, machine, 'hot')}
+              />
+            </Layer>
+          </KonvaStage>
+        ) : null}
+      </div>
+      {ready ? <StageNotes machine={machine} /> : null}
+    </>
   );
 }
 

@@ -1,0 +1,130 @@
+/** In the fold-out each wall is captioned in the corner beside it: its name, its paint, its vignettes, what is lost. */
+import { lrvOf } from '@enfilade/colour/spaces';
+import type { SurfaceId } from '@enfilade/shared/schema';
+import { type CSSProperties, useEffect } from 'react';
+import { ReadingCounts } from '../cards/reading-counts.tsx';
+import { capital, shortSurfaceName } from '../cards/surface-names.ts';
+import { vignettesOf } from '../cards/vignettes-on.ts';
+import { StateMark } from '../shell/marks.tsx';
+import { useShow } from '../sync/hooks.ts';
+import { useRestingRoots } from '../sync/resting-roots.ts';
+import { toAddress } from '../view-address.ts';
+import { wallsCaptioned } from './captioned.ts';
+import { boxInDrawing, type ScenePanel } from './panels.ts';
+import type { Scene } from './scene.ts';
+import type { StageMachine } from './stage-machine.ts';
+import './wall-captions.css';
+
+/** A corner of this many CSS px each way takes a whole caption; of this many, a wall's name. */
+const WHOLE_PX = 112;
+const NAME_PX = 34;
+const OFF_PX = 12;
+const LINE_PX = 17;
+/** Name and paint, and what is lost. */
+const HEAD_PX = 24 + 2 * LINE_PX;
+/** The scale bar stands in the corner of the right wall. */
+const SCALE_BAR_PX = 40;
+
+interface Props {
+  readonly machine: StageMachine;
+  readonly scene: Scene;
+  readonly scale: number;
+}
+
+export function WallCaptions({ machine, scene, scale }: Props) {
+  useRestingRoots(150, 'paints', 'deck', 'rooms');
+  const walls = scene.frame.panels.filter(({ kind }) => kind === 'wall');
+  const corner = (walls[0]?.heightMm ?? 0) * scale;
+  // By the scale at which the whole is seen, so that the column does not change while a hand zooms.
+  const whole = (walls[0]?.heightMm ?? 0) * machine.fittedScale >= WHOLE_PX;
+  useEffect(() => {
+    wallsCaptioned.set(whole);
+    return () => wallsCaptioned.set(false);
+  }, [whole]);
+  if (corner < NAME_PX) return null;
+  const inWhole = whole && corner >= WHOLE_PX - 12;
+  return walls.map((panel) => (
+    <section
+      key={panel.surface}
+      className={`wall-caption wall-caption-${panel.side}`}
+      style={placeOf(panel, scale, corner)}
+    >
+      <WallCaption surface={panel.surface} lines={inWhole ? linesFor(panel, corner) : -1} />
+    </section>
+  ));
+}
+
+/** How many vignettes a corner has lines for. */
+function linesFor(panel: ScenePanel, corner: number): number {
+  const free = corner - HEAD_PX - 2 * OFF_PX - (panel.side === 'right' ? SCALE_BAR_PX : 0);
+  return Math.max(0, Math.floor(free / LINE_PX));
+}
+
+/** Round the plan like a wheel: each wall has the corner it comes to first. Drawing px. */
+function placeOf(panel: ScenePanel, scale: number, corner: number): CSSProperties {
+  const box = boxInDrawing(panel, {
+    xMm: panel.widthMm / 2,
+    yMm: panel.heightMm / 2,
+    widthMm: panel.widthMm,
+    heightMm: panel.heightMm,
+  });
+  const [left, top] = [Math.round(box.X * scale), Math.round(box.Y * scale)];
+  const [right, bottom] = [Math.round((box.X + box.width) * scale), Math.round((box.Y + box.height) * scale)];
+  const width = corner - OFF_PX;
+  switch (panel.side) {
+    case 'head':
+      return { left: right + OFF_PX, top: top - 4, width: width + 90 };
+    case 'right':
+      return { left: left + 7, top: bottom + 8, width };
+    case 'foot':
+      return { left: left - OFF_PX - width, top: bottom, width, translate: '0 -100%' };
+    default:
+      return { left, top: top - 8, width, translate: '0 -100%' };
+  }
+}
+
+/** `lines`: for how many vignettes there is room; -1: for the wall's name alone. */
+function WallCaption({ surface, lines }: { readonly surface: SurfaceId; readonly lines: number }) {
+  const { documents, judgements } = useShow();
+  const name = capital(shortSurfaceName(documents, surface));
+  const address = toAddress({ sheet: 'wall', surface });
+  if (lines < 0) {
+    return (
+      <h2 className="wall-caption-small">
+        <a href={address}>{name}</a>
+      </h2>
+    );
+  }
+  const paint = judgements.paintOf(surface);
+  const here = vignettesOf(judgements)
+    .map((vignette, index) => ({ ...vignette, number: index + 1 }))
+    .filter((vignette) => vignette.surface === surface);
+  const shown = here.length > lines ? here.slice(0, Math.max(0, lines - 1)) : here;
+  return (
+    <>
+      <h2>
+        <a href={address}>{name}</a>
+      </h2>
+      {paint === null ? (
+        <p className="t1">no paint yet</p>
+      ) : (
+        <p className="t1">
+          {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
+        </p>
+      )}
+      {shown.map(({ id, number, vignette }) => {
+        const state = judgements.standingOf(id)?.state ?? 'drafted';
+        return (
+          <p key={id} className="t1 wall-caption-vignette">
+            <StateMark state={state} sizePx={11} />
+            <span>
+              {number} {vignette.name}, {state}
+            </span>
+          </p>
+        );
+      })}
+      {shown.length < here.length ? <p className="t1">and {here.length - shown.length} more</p> : null}
+      <ReadingCounts surface={surface} only="lost" />
+    </>
+  );
+}
