@@ -109,6 +109,11 @@ export class ShowDocuments {
     return this.roots.get(root)?.facts.get(key);
   }
 
+  /** Every stored fact of a root under its raw key. */
+  facts(root: RootName): Iterable<[string, Json]> {
+    return this.roots.get(root)?.facts.entries() ?? [];
+  }
+
   /** Calls back after each change of the root, or of one of its entities. Returns the way out. */
   subscribe(root: RootName, listener: Listener, id?: string): () => void {
     const snapshot = this.roots.get(root);

@@ -48,14 +48,20 @@ export type RemarkAbout =
   | { readonly kind: 'paint'; readonly paintId: PaintId }
   | { readonly kind: 'proposal'; readonly proposalId: ProposalId };
 
+/** Of whom an answer is asked, and by what day (ISO date). */
+export interface Asked {
+  readonly personId: string;
+  readonly name: string;
+  readonly byDay?: string;
+}
+
 /** A written comment, or an answer to one. Table root. */
 export interface Remark extends Word {
   readonly about: RemarkAbout;
   readonly text: string;
   /** The remark it answers. */
   readonly of?: RemarkId;
-  /** Of whom an answer is asked, and by what day (ISO date). */
-  readonly asked?: { readonly personId: string; readonly name: string; readonly byDay?: string } | null;
+  readonly asked?: Asked | null;
   readonly settled?: Word | null;
   readonly removed?: boolean;
 }
