@@ -67,7 +67,9 @@ export class RootSnapshot {
       // Only some fields were edited: take those, and keep the rest as it was.
       entity = { ...before };
       for (const field of fields) {
-        const value = this.facts.get(`${id}/${field}`) ?? (base as Record<string, Json> | undefined)?.[field];
+        const edit = this.facts.get(`${id}/${field}`);
+        // An edit of null is a word of its own: it must not fall back to the base.
+        const value = edit === undefined ? (base as Record<string, Json> | undefined)?.[field] : edit;
         if (value === undefined) delete entity[field];
         else entity[field] = value;
       }

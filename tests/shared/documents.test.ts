@@ -48,6 +48,14 @@ describe('documents', () => {
     }
   });
 
+  test('law: a field set to null is null, whatever the base says, at once and read anew', () => {
+    const { documents, history } = sampleShow();
+    const made = commands.gather(documents, { name: 'Two', intent: '', focal: 'oil#1' }, ['oil#1', 'trap#1']);
+    history.perform(made);
+    history.perform(commands.leave(documents, ['oil#1']));
+    expect(documents.get('vignettes', made.id)?.focal).toBeNull();
+  });
+
   test('law: the snapshot kept change by change is the snapshot built anew', () => {
     const network = new FakeNetwork(2, 5);
     const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
