@@ -2,28 +2,40 @@
  * What travels between a seat and the server.
  *
  * Sockets speak the y-websocket protocol, one socket a document:
- *   ws  /seat/<seatId>/doc/<documentName>          subprotocol `enfilade.1` (a stock provider sends none)
+ *   ws  /seat/<seatId>/doc/<documentName>?schema=<n>&epoch=<n>
+ *                                                  subprotocol `enfilade.1` (a stock provider sends neither)
  *   frame := varuint(0) sync | varuint(1) awareness | varuint(3) queryAwareness          (y-protocols)
  *          | varuint(120) varuint(n)        server → our clients: the first n update-bearing frames of this socket
  *                                           (sync step 2 and update) are in the log
  *          | varuint(121) varstring(JSON)   server → our clients: a Notice
+ *          | varuint(122) varuint(clientId) our clients → server, first of all: the Yjs client id this page writes under
+ * A client id is one person's for good: claimed by the hello, or by a stock provider's first presence or first write.
  * Acknowledgement counts frames, because deletes leave the state vector unchanged.
  */
 import type { Person, Role } from './seats.ts';
 
 export const SUBPROTOCOL = 'enfilade.1';
+/** What a page was made for, in its socket's address: another schema or epoch is closed before a frame is taken. */
+export const HELLO_SCHEMA = 'schema';
+export const HELLO_EPOCH = 'epoch';
 export const MESSAGE_SYNC = 0;
 export const MESSAGE_AWARENESS = 1;
 export const MESSAGE_QUERY_AWARENESS = 3;
 export const MESSAGE_ACKNOWLEDGED = 120;
 export const MESSAGE_NOTICE = 121;
+export const MESSAGE_HELLO = 122;
 
 /** Coded reasons a socket is closed with. */
 export const CLOSE = {
   malformed: 4400,
+  /** The seat was taken back, or its end has come: what this page holds is discarded. */
   notAdmitted: 4401,
   notAllowed: 4403,
   olderSchema: 4409,
+  /** The seat's role is another one now: what this page holds is discarded, and fetched anew under the new role. */
+  roleChanged: 4410,
+  /** The show was restored from a copy since: what this client holds must not come back. */
+  otherEpoch: 4412,
   tooLarge: 4413,
   tooFast: 4429,
   goingAway: 1001,
@@ -34,7 +46,9 @@ export type Notice =
   | { readonly kind: 'read-only'; readonly reason: string }
   | { readonly kind: 'writable' }
   /** A write by a seat that may not write this document: dropped, never stored. */
-  | { readonly kind: 'refused'; readonly reason: string };
+  | { readonly kind: 'refused'; readonly reason: string }
+  /** The document nears the size it may have: said once, before anything is refused. */
+  | { readonly kind: 'nearly full'; readonly reason: string };
 
 /** `GET /seat/<seatId>/me` */
 export interface Me {
@@ -68,6 +82,9 @@ export interface ImageFacts {
   /** Where its 64 px miniature sits: page of ATLAS_COLUMNS × ATLAS_COLUMNS cells, fitted and centred in its cell. */
   readonly cell: { readonly page: number; readonly index: number };
 }
+
+/** One picture as sent, bytes; and as decoded, pixels. The server holds to it, the page says it beforehand. */
+export const PICTURE_AT_MOST = { bytes: 120 << 20, pixels: 100_000_000 } as const;
 
 export const ATLAS_CELL_PX = 64;
 export const ATLAS_COLUMNS = 16;

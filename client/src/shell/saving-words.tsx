@@ -1,6 +1,6 @@
 /** Where the work stands, in words; and the bands under the head when it does not stand well. */
 import { useEffect } from 'react';
-import { useSaving, useShow } from '../sync/hooks.ts';
+import { useSaving, useShow, useTold } from '../sync/hooks.ts';
 import type { Saving } from '../sync/show-session.ts';
 import { say } from './live-region.tsx';
 import './bands.css';
@@ -31,7 +31,14 @@ export function SavingWords() {
   return <span className="saving-words">{savingText(useSaving())}</span>;
 }
 
-function bandOf(saving: Saving): { strong: string; rest: string } | null {
+interface Band {
+  readonly strong: string;
+  readonly rest: string;
+  /** Acts of this page that are in no log. */
+  readonly unsent?: readonly string[];
+}
+
+function bandOf(saving: Saving): Band | null {
   switch (saving.kind) {
     case 'no connection':
       return {
@@ -43,28 +50,35 @@ function bandOf(saving: Saving): { strong: string; rest: string } | null {
     case 'read-only':
       return {
         strong: 'Read-only for now.',
-        rest: `The server cannot write: ${saving.reason}. Nothing saved is lost; this page takes changes again when it can.`,
+        rest: `${saving.reason} What was saved is kept; nothing more is taken until it can.${
+          saving.unsent.length === 0
+            ? ''
+            : ' What you did last is not saved. It is kept in this page and sent when the server can write again: leave this page open.'
+        }`,
+        unsent: saving.unsent,
       };
     case 'closed':
       return {
-        strong: 'This seat is closed.',
-        rest: `${saving.reason}. What was saved is kept; load the page again, or ask for a new invitation.`,
+        strong: saving.strong,
+        rest: `${saving.reason}${
+          saving.unsent.length === 0
+            ? ''
+            : ' What you did last was not saved and is shown in this page only; note what you need before you leave it.'
+        }`,
+        unsent: saving.unsent,
       };
     default:
       return null;
   }
 }
 
-export function Bands() {
-  const saving = useSaving();
-  const { kind } = saving;
-  const band = bandOf(saving);
-  const strong = band?.strong;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: said once a state, not once a render
-  useEffect(() => {
-    if (band !== null) say(`${band.strong} ${band.rest}`);
-  }, [kind, strong]);
-  if (band === null) return null;
+/** More than this many unsaved acts are counted, not listed. */
+const LISTED = 12;
+
+function BandOf({ band }: { readonly band: Band }) {
+  const { strong, rest, unsent = [] } = band;
+  useEffect(() => say(`${strong} ${rest}`), [strong, rest]);
+  const listed = unsent.slice(-LISTED);
   return (
     <div className="band">
       <svg className="mark" width="14" height="20" viewBox="0 0 14 20" aria-hidden="true">
@@ -72,9 +86,27 @@ export function Bands() {
         <path d="M5 16.5h4" stroke="currentColor" strokeWidth="1.5" />
       </svg>
       <p>
-        <b className="b">{band.strong}</b> {band.rest}
+        <b className="b">{strong}</b> {rest}
+        {listed.length === 0 ? null : (
+          <>
+            {' '}
+            Not saved: {unsent.length > listed.length ? `${unsent.length - listed.length} before, then ` : ''}
+            {listed.join('; ')}.
+          </>
+        )}
       </p>
     </div>
+  );
+}
+
+export function Bands() {
+  const band = bandOf(useSaving());
+  const told = useTold();
+  return (
+    <>
+      {band === null ? null : <BandOf band={band} />}
+      {told === null ? null : <BandOf band={{ strong: told.strong, rest: told.reason }} />}
+    </>
   );
 }
 

@@ -1,12 +1,16 @@
 /** One document's socket: a stock y-websocket provider that also knows what the server has in its log. */
 import {
   CLOSE,
+  HELLO_EPOCH,
+  HELLO_SCHEMA,
   MESSAGE_ACKNOWLEDGED,
   MESSAGE_NOTICE,
   MESSAGE_SYNC,
+  type Me,
   type Notice,
   SUBPROTOCOL,
 } from '@enfilade/shared/protocol';
+import { SCHEMA_VERSION } from '@enfilade/shared/schema';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as decoding from 'lib0/decoding';
 import type { Awareness } from 'y-protocols/awareness';
@@ -16,8 +20,72 @@ import type * as Y from 'yjs';
 const SYNC_STEP_2 = 1;
 const SYNC_UPDATE = 2;
 
+/** Why this page is not connected any more and will not be, for the person before it. */
+export interface Closing {
+  readonly strong: string;
+  readonly reason: string;
+}
+
+export const SEAT_GONE: Closing = {
+  strong: 'This seat is no longer valid.',
+  reason: 'It was taken back, or this browser does not hold it any more. Ask whoever invited you for a new link.',
+};
+export const SEAT_CHANGED: Closing = {
+  strong: 'Your seat has changed.',
+  reason: 'What it may read or write is different now. Load the page again.',
+};
+export const OLDER_PAGE: Closing = {
+  strong: 'This page is older than the server.',
+  reason: 'Reload the page to go on.',
+};
+export const RESTORED: Closing = {
+  strong: 'The show was brought back from a copy.',
+  reason: 'This page still shows it as it was before. Reload the page to go on from the copy.',
+};
+
+/** The standard's code for a frame larger than is taken. */
+const MESSAGE_TOO_BIG = 1009;
+const TOO_LARGE: Closing = {
+  strong: 'Too large to be taken.',
+  reason:
+    'This page sent more in one piece than the server takes, and was disconnected. Load the page again and do it in smaller parts.',
+};
+
 /** Close codes after which asking again would be refused again. */
-const FINAL_CODES: ReadonlySet<number> = new Set([CLOSE.notAdmitted, CLOSE.notAllowed, CLOSE.olderSchema]);
+const FINAL: ReadonlyMap<number, Closing> = new Map([
+  [CLOSE.notAdmitted, SEAT_GONE],
+  [CLOSE.notAllowed, SEAT_CHANGED],
+  [CLOSE.roleChanged, SEAT_CHANGED],
+  [CLOSE.olderSchema, OLDER_PAGE],
+  [CLOSE.otherEpoch, RESTORED],
+  [CLOSE.tooLarge, TOO_LARGE],
+  [MESSAGE_TOO_BIG, TOO_LARGE],
+  [
+    CLOSE.tooFast,
+    {
+      strong: 'Too much in too short a time.',
+      reason:
+        'This page sent more than the server takes from one seat, and was disconnected so that the others can go on. Load the page again.',
+    },
+  ],
+  [
+    CLOSE.malformed,
+    {
+      strong: 'The server could not read this page.',
+      reason: 'Something it sent did not come whole, and it was disconnected. Load the page again.',
+    },
+  ],
+]);
+
+/** What the link is told about its seat, and asks about it. */
+export interface LinkSeat {
+  /** Where the sockets are: `ws(s)://host/seat/<id>/doc`. */
+  readonly address: string;
+  readonly me: Me;
+  /** Asked when the server refuses a socket without a word: why, or null when it may be tried again. */
+  closingNow(): Promise<Closing | null>;
+  changed(): void;
+}
 
 export interface LinkState {
   readonly connected: boolean;
@@ -25,7 +93,9 @@ export interface LinkState {
   /** Something of ours is not yet known to be in the server's log. */
   readonly unsaved: boolean;
   readonly readOnly: string | null;
-  readonly refused: string | null;
+  /** Something was refused, or is about to be; the socket stays. */
+  readonly told: Closing | null;
+  readonly closing: Closing | null;
 }
 
 export class DocumentLink {
@@ -36,31 +106,40 @@ export class DocumentLink {
   private framesAcknowledged = 0;
   private unsaved = false;
   private readOnly: string | null = null;
-  private refused: string | null = null;
+  private told: Closing | null = null;
+  private closing: Closing | null = null;
 
-  constructor(name: DocumentName, doc: Y.Doc, address: string, awareness: Awareness | undefined, changed: () => void) {
+  constructor(name: DocumentName, doc: Y.Doc, seat: LinkSeat, awareness: Awareness | undefined) {
     this.name = name;
-    this.changed = changed;
+    this.changed = () => seat.changed();
+    let everOpened = false;
     const countSent = (bytes: Uint8Array): void => {
       if (bytes[0] === MESSAGE_SYNC && (bytes[1] === SYNC_STEP_2 || bytes[1] === SYNC_UPDATE)) this.framesSent += 1;
     };
-    const opened = (): void => {
+    const begun = (): void => {
       this.framesSent = 0;
       this.framesAcknowledged = 0;
+      everOpened = false;
+    };
+    const opened = (): void => {
+      everOpened = true;
     };
     // Counting at the socket is the one place that sees every frame the provider decides to send.
     class CountingSocket extends WebSocket {
       constructor(url: string | URL, protocols?: string | string[]) {
         super(url, protocols);
-        opened();
+        begun();
+        this.addEventListener('open', opened);
       }
       override send(data: Parameters<WebSocket['send']>[0]): void {
         if (data instanceof Uint8Array) countSent(data);
         super.send(data);
       }
     }
-    this.provider = new WebsocketProvider(address, name, doc, {
+    this.provider = new WebsocketProvider(seat.address, name, doc, {
       protocols: [SUBPROTOCOL],
+      params: { [HELLO_SCHEMA]: String(SCHEMA_VERSION), [HELLO_EPOCH]: String(seat.me.epoch) },
+      shouldReconnect: ({ code }) => !FINAL.has(code),
       disableBc: true,
       maxBackoffTime: 2500,
       WebSocketPolyfill: CountingSocket as unknown as typeof WebSocket,
@@ -75,7 +154,8 @@ export class DocumentLink {
       const notice = JSON.parse(decoding.readVarString(decoder)) as Notice;
       if (notice.kind === 'read-only') this.readOnly = notice.reason;
       else if (notice.kind === 'writable') this.readOnly = null;
-      else this.refused = notice.reason;
+      else if (notice.kind === 'refused') this.told = { strong: 'Not taken.', reason: notice.reason };
+      else this.told = { strong: 'Nearly full.', reason: notice.reason };
       this.changed();
     };
     doc.on('update', (_update: Uint8Array, origin: unknown) => {
@@ -86,10 +166,10 @@ export class DocumentLink {
     this.provider.on('status', () => this.changed());
     this.provider.on('sync', () => this.changed());
     this.provider.on('connection-close', (event: { code?: number; reason?: string } | null) => {
-      if (event?.code !== undefined && FINAL_CODES.has(event.code)) {
-        this.refused = event.reason || 'the server has closed this seat';
-        this.provider.shouldConnect = false;
-      }
+      const closing = FINAL.get(event?.code ?? 0);
+      if (closing !== undefined) this.end(closing);
+      // A browser is not told why an upgrade was refused: the seat is asked about over HTTP instead.
+      else if (!everOpened) void seat.closingNow().then((found) => found !== null && this.end(found));
       this.changed();
     });
   }
@@ -100,8 +180,16 @@ export class DocumentLink {
       synced: this.provider.synced,
       unsaved: this.unsaved,
       readOnly: this.readOnly,
-      refused: this.refused,
+      told: this.told,
+      closing: this.closing,
     };
+  }
+
+  private end(closing: Closing): void {
+    this.closing = closing;
+    this.provider.shouldConnect = false;
+    this.provider.disconnect();
+    this.changed();
   }
 
   private settle(): void {

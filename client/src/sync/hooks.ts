@@ -3,7 +3,7 @@ import type { EntityTypes } from '@enfilade/shared/documents';
 import type { RootName } from '@enfilade/shared/schema';
 import { createContext, useCallback, useContext, useSyncExternalStore } from 'react';
 import type { Other } from './presence-room.ts';
-import type { Saving, ShowSession } from './show-session.ts';
+import type { Saving, ShowSession, Told } from './show-session.ts';
 
 export const ShowContext = createContext<ShowSession | null>(null);
 
@@ -57,6 +57,14 @@ export function useSaving(): Saving {
   return useSyncExternalStore(
     useCallback((tell) => show.subscribe(tell), [show]),
     () => show.savingState,
+  );
+}
+
+export function useTold(): Told | null {
+  const show = useShow();
+  return useSyncExternalStore(
+    useCallback((tell) => show.subscribe(tell), [show]),
+    () => show.toldState,
   );
 }
 

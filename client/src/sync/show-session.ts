@@ -3,10 +3,18 @@ import { type Act, ActHistory } from '@enfilade/shared/acts';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { Me } from '@enfilade/shared/protocol';
-import { ROOTS } from '@enfilade/shared/schema';
+import { ROOTS, SCHEMA_VERSION } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES, type DocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
-import { DocumentLink } from './document-link.ts';
+import {
+  type Closing,
+  DocumentLink,
+  type LinkSeat,
+  OLDER_PAGE,
+  RESTORED,
+  SEAT_CHANGED,
+  SEAT_GONE,
+} from './document-link.ts';
 import { PictureStore } from './picture-store.ts';
 import { PresenceRoom } from './presence-room.ts';
 
@@ -18,9 +26,16 @@ export type Saving =
   | { readonly kind: 'saving' }
   /** No connection: work goes on in this page and is sent when it returns. `unsent`: there is some. */
   | { readonly kind: 'no connection'; readonly since: Date; readonly unsent: boolean }
-  /** The server cannot write its log: nothing is taken until it can. */
-  | { readonly kind: 'read-only'; readonly reason: string }
-  | { readonly kind: 'closed'; readonly reason: string };
+  /** The server cannot write its log: nothing is taken until it can. `unsent`: acts of this page that are not in it. */
+  | { readonly kind: 'read-only'; readonly reason: string; readonly unsent: readonly string[] }
+  /** For good, until the page is loaded again. */
+  | { readonly kind: 'closed'; readonly strong: string; readonly reason: string; readonly unsent: readonly string[] };
+
+/** What the server said of this person's work while the connection stands. */
+export interface Told {
+  readonly strong: string;
+  readonly reason: string;
+}
 
 export class ShowSession {
   readonly me: Me;
@@ -35,6 +50,10 @@ export class ShowSession {
   private readonly listeners = new Set<() => void>();
   private saving: Saving = { kind: 'opening' };
   private lostAt: Date | null = null;
+  /** Names of the acts performed here since everything was last in the server's log. */
+  private unsent: readonly string[] = [];
+  private told: Told | null = null;
+  private asking: Promise<Closing | null> | null = null;
 
   constructor(me: Me, base: string) {
     this.me = me;
@@ -46,10 +65,14 @@ export class ShowSession {
     this.judgements = new Judgements(this.documents, this.pictures);
     this.history = new ActHistory(this.documents, { person: me.person.id });
     this.presence = new PresenceRoom(docs.get('hang') as Y.Doc, me.person);
-    const address = `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`;
+    const seat: LinkSeat = {
+      address: `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`,
+      me,
+      closingNow: () => this.closingNow(),
+      changed: () => this.judgeSaving(),
+    };
     for (const [name, doc] of docs) {
-      const awareness = name === 'hang' ? this.presence.awareness : undefined;
-      this.links.push(new DocumentLink(name, doc, address, awareness, () => this.judgeSaving()));
+      this.links.push(new DocumentLink(name, doc, seat, name === 'hang' ? this.presence.awareness : undefined));
     }
     void this.pictures.refresh();
   }
@@ -67,6 +90,11 @@ export class ShowSession {
     return this.saving;
   }
 
+  /** A refusal, or a warning before one; the same object until it changes. */
+  get toldState(): Told | null {
+    return this.told;
+  }
+
   /**
    * Performs an act as this person: one step of undo.
    * @returns false, and does nothing, where this seat may not write or the server cannot.
@@ -74,6 +102,8 @@ export class ShowSession {
   perform(act: Act): boolean {
     if (this.saving.kind === 'read-only' || this.saving.kind === 'closed') return false;
     if (!act.changes.every(({ root }) => this.may(ROOTS[root].document))) return false;
+    // Before it is done: the links are told of the change while it is made.
+    this.unsent = [...this.unsent, act.name];
     this.history.perform(act);
     return true;
   }
@@ -98,30 +128,56 @@ export class ShowSession {
     return () => this.listeners.delete(listener);
   }
 
+  /** Asked by every link whose socket was refused without a word: whether this page's seat is what it was. */
+  private closingNow(): Promise<Closing | null> {
+    this.asking ??= fetch(`${this.base}/me`)
+      .then(async (answer): Promise<Closing | null> => {
+        if (answer.status === 401 || answer.status === 403) return SEAT_GONE;
+        if (!answer.ok) return null;
+        const now = (await answer.json()) as Me;
+        if (now.epoch !== this.me.epoch) return RESTORED;
+        if (now.schemaVersion !== SCHEMA_VERSION) return OLDER_PAGE;
+        return now.person.role === this.me.person.role ? null : SEAT_CHANGED;
+      })
+      .catch(() => null)
+      .finally(() => {
+        this.asking = null;
+      });
+    return this.asking;
+  }
+
   private judgeSaving(): void {
     const next = this.savingNow();
-    const same =
-      next.kind === this.saving.kind &&
-      (next.kind !== 'no connection' || (this.saving.kind === 'no connection' && this.saving.unsent === next.unsent));
-    if (same) return;
+    if (next.kind === 'saved') this.unsent = [];
+    const told = this.toldNow();
+    const same = JSON.stringify([next, told]) === JSON.stringify([this.saving, this.told]);
+    if (same || (next.kind === 'saved' && this.saving.kind === 'saved' && told === this.told)) return;
     this.saving = next;
+    this.told = told;
     for (const listener of this.listeners) listener();
   }
 
   private savingNow(): Saving {
     const states = this.links.map(({ state }) => state);
-    const refused = states.find((state) => state.refused !== null && !state.connected);
-    if (refused?.refused) return { kind: 'closed', reason: refused.refused };
-    const readOnly = states.find((state) => state.readOnly !== null);
-    if (readOnly?.readOnly) return { kind: 'read-only', reason: readOnly.readOnly };
+    const unsaved = states.some((state) => state.unsaved);
+    const unsent = unsaved ? this.unsent : [];
+    const closing = states.find((state) => state.closing !== null)?.closing;
+    if (closing) return { kind: 'closed', ...closing, unsent };
+    const readOnly = states.find((state) => state.readOnly !== null)?.readOnly;
+    if (readOnly) return { kind: 'read-only', reason: readOnly, unsent };
     const lost = states.some((state) => !state.connected || !state.synced);
     if (this.saving.kind === 'opening' && lost) return this.saving;
     if (lost) {
       this.lostAt ??= new Date();
-      return { kind: 'no connection', since: this.lostAt, unsent: states.some(({ unsaved }) => unsaved) };
+      return { kind: 'no connection', since: this.lostAt, unsent: unsaved };
     }
     this.lostAt = null;
-    return states.some(({ unsaved }) => unsaved) ? { kind: 'saving' } : { kind: 'saved', at: new Date() };
+    return unsaved ? { kind: 'saving' } : { kind: 'saved', at: new Date() };
+  }
+
+  private toldNow(): Told | null {
+    const told = this.links.map(({ state }) => state.told).find((one) => one !== null) ?? null;
+    return told !== null && this.told !== null && told.reason === this.told.reason ? this.told : told;
   }
 }
 
