@@ -1,3 +1,5 @@
+import { PICTURE_AT_MOST } from '@enfilade/shared/protocol';
+
 /** What the server takes from one socket, one document, one request. Own rules, each with its reason. */
 export interface Limits {
   /** One frame, bytes. A whole import of 5,000 records is one frame of two to three megabytes. */
@@ -47,8 +49,8 @@ export const DEFAULT_LIMITS: Limits = {
   compactAfterBytes: 8 << 20,
   retryMs: 1000,
   heartbeatMs: 12_000,
-  pictureBytes: 120 << 20,
-  picturePixels: 100_000_000,
+  pictureBytes: PICTURE_AT_MOST.bytes,
+  picturePixels: PICTURE_AT_MOST.pixels,
 };
 
 /** A bucket that fills at a steady rate: `take` says whether so much may be taken now. */

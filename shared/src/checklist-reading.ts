@@ -1,20 +1,22 @@
 /** A checklist as the review shows it: each row as it will go in, what waits for a person's word, and the ways to answer. */
 import { type ChecklistField, mappingFrom } from '@enfilade/records/checklist-headings';
-import { checklistRowsFrom, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
+import { checklistRowsFrom, MAX_ROWS, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
-import { outerSizeOf } from '@enfilade/records/outer-size';
+import { type OuterSize, outerSizeOf } from '@enfilade/records/outer-size';
 import type { RowIssue } from '@enfilade/records/row-issue';
 import type { MeasuredSize, MuseumObject, PrivateFacts, Source } from './schema.ts';
 
 /** One way to settle what waits: the facts that then stand in the record, or the row left out. */
 export interface RowAnswer {
   readonly label: string;
-  readonly fields?: Partial<Pick<MuseumObject, 'measured' | 'count' | 'weightKg' | 'source'>>;
+  readonly fields?: Partial<Pick<MuseumObject, 'number' | 'measured' | 'count' | 'weightKg' | 'source'>>;
   /** Another row is the same object: this one stays out. */
   readonly leaveOut?: boolean;
 }
 
 export interface RowWait {
+  /** The same for the same question, however the other headings are mended. */
+  readonly key: string;
   readonly issue: RowIssue;
   readonly answers: readonly RowAnswer[];
 }
@@ -73,7 +75,11 @@ export function checklistFrom(
       sourceStated: source >= 0 && (cells[row.line - 1]?.[source] ?? '').trim() !== '',
       private: row.private,
       pictureFile: row.fields.pictureFile ?? '',
-      waits: (byLine.get(row.line) ?? []).map((issue) => ({ issue, answers: answersTo(issue, row) })),
+      waits: (byLine.get(row.line) ?? []).map((issue) => ({
+        key: `${issue.line}/${issue.heading}/${issue.field ?? ''}/${issue.kind}`,
+        issue,
+        answers: answersTo(issue, row),
+      })),
     })),
   };
 }
@@ -89,7 +95,7 @@ function answersTo(issue: RowIssue, row: ReadRow): RowAnswer[] {
     case 'unit unknown':
       return (['cm', 'in', 'mm'] as const).flatMap((unit) => sizeAnswer(issue, row, `${issue.value} ${unit}`, unit));
     case 'systems disagree':
-      if (issue.field === 'weight') return [];
+      if (issue.field === 'weight') return [LEFT_SO];
       return (issue.choices ?? []).flatMap((choice) => sizeAnswer(issue, row, choice, choice));
     case 'weight without unit':
       return (issue.choices ?? []).flatMap((choice) => {
@@ -101,9 +107,12 @@ function answersTo(issue: RowIssue, row: ReadRow): RowAnswer[] {
     case 'source not understood':
       return (issue.choices ?? []).map((choice) => ({ label: choice, fields: { source: choice as Source } }));
     default:
-      return [];
+      return [LEFT_SO];
   }
 }
+
+/** Looked at, and nothing to add: what is sure of the row goes in, the rest stays as written. */
+const LEFT_SO: RowAnswer = { label: 'leave it so' };
 
 /** The size with the cell read as `text`; none where even so no height and width come of it. */
 function sizeAnswer(issue: RowIssue, row: ReadRow, text: string, label: string): RowAnswer[] {
@@ -112,13 +121,55 @@ function sizeAnswer(issue: RowIssue, row: ReadRow, text: string, label: string):
   const dimensions = issue.field === 'framedDimensions' ? row.dimensions : reading;
   const size = outerSizeOf({ ...(dimensions ? { dimensions } : {}), ...(framed ? { framed } : {}) });
   if (size === null) return [];
-  const measured: MeasuredSize = {
-    heightMm: size.heightMm,
-    widthMm: size.widthMm,
-    depthMm: size.depthMm,
-    estimated: !size.certain,
-  };
-  return [{ label, fields: { measured } }];
+  return [{ label, fields: { measured: measuredFrom(size) } }];
+}
+
+function measuredFrom({ heightMm, widthMm, depthMm, certain }: OuterSize): MeasuredSize {
+  return { heightMm, widthMm, depthMm, estimated: !certain };
+}
+
+/** What a person may type in place of a cell that waits; null where there is nothing to type. */
+export function typedFieldOf(issue: RowIssue): 'size' | 'weight' | 'count' | 'number' | null {
+  if (issue.field === 'weight' || issue.field === 'count' || issue.field === 'number') return issue.field;
+  return issue.field === 'dimensions' || issue.field === 'framedDimensions' ? 'size' : null;
+}
+
+/** The answer a person typed; null where it cannot be read. A size needs height, width and a unit: none is guessed. */
+export function typedAnswer(issue: RowIssue, typed: string): RowAnswer | null {
+  const label = typed.trim();
+  switch (label === '' ? null : typedFieldOf(issue)) {
+    case 'size': {
+      const size = outerSizeOf({ dimensions: dimensionsFrom(label) });
+      return size === null ? null : { label, fields: { measured: measuredFrom(size) } };
+    }
+    case 'weight': {
+      const kg = dimensionsFrom(label).weight?.kg;
+      return kg === undefined ? null : { label, fields: { weightKg: kg } };
+    }
+    case 'count': {
+      const count = Number(label);
+      return Number.isInteger(count) && count >= 1 && count <= MAX_ROWS ? { label, fields: { count } } : null;
+    }
+    case 'number':
+      return { label, fields: { number: label } };
+    default:
+      return null;
+  }
+}
+
+/** The waits of a row, those of one cell together: one answer settles its cell. */
+export function cellsOf(row: ChecklistRow): readonly (readonly RowWait[])[] {
+  const cells = new Map<string, RowWait[]>();
+  for (const wait of row.waits) {
+    const key = `${wait.issue.heading}/${wait.issue.field ?? ''}`;
+    cells.set(key, [...(cells.get(key) ?? []), wait]);
+  }
+  return [...cells.values()];
+}
+
+/** Nothing of the row waits any more: every cell is understood, or answered. */
+export function isUnderstood(row: ChecklistRow, answers: ReadonlyMap<string, RowAnswer>): boolean {
+  return cellsOf(row).every((waits) => waits.some(({ key }) => answers.has(key)));
 }
 
 /** A row with the answers given, the later ones standing; null where it stays out. */

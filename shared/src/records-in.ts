@@ -6,6 +6,12 @@ import type { RecordIn } from './commands.ts';
 import type { ShowDocuments } from './documents.ts';
 import type { MuseumObject, ObjectId, PrivateFacts } from './schema.ts';
 
+/** Pictures of one record (SHA-256): the whole's, and its pieces' by their numbers, from 1. */
+export interface RecordPictures {
+  readonly whole: string | null;
+  readonly byPiece: ReadonlyMap<number, string>;
+}
+
 export interface RecordsIn {
   readonly records: readonly RecordIn[];
   readonly updated: number;
@@ -16,12 +22,12 @@ export interface RecordsIn {
 
 /**
  * Matches rows to records by (lender or held, normalised number). A known record keeps what the checklist has no column
- * for; its size as answered before stays while its texts stay as they were. Pictures by row, in order, SHA-256.
+ * for; its size as answered before stays while its texts stay as they were.
  */
 export function recordsInFrom(
   documents: ShowDocuments,
   rows: readonly ChecklistRow[],
-  picturesByLine: ReadonlyMap<number, readonly string[]>,
+  picturesByLine: ReadonlyMap<number, RecordPictures>,
 ): RecordsIn {
   const known = new Map<string, ObjectId[]>();
   for (const [id, object] of [...documents.all('objects')].sort(([a], [b]) => (a < b ? -1 : 1))) {
@@ -43,27 +49,36 @@ export function recordsInFrom(
     }
     if (id === undefined) added += 1;
     else updated += 1;
-    const pictures = picturesByLine.get(row.line) ?? [];
     const facts = { ...(id === undefined ? undefined : privateBase(documents, id)), ...row.private };
     records.push({
       ...(id === undefined ? {} : { id }),
       object: objectFrom(id === undefined ? undefined : baseOf(documents, id), row),
       ...(Object.keys(facts).length === 0 ? {} : { private: facts }),
-      ...(pictures.length === 0 ? {} : { pictures }),
+      ...pictured(picturesByLine.get(row.line)),
     });
   }
   return { records, updated, added, beyond };
 }
 
-/** Records that only get pictures: each as it is imported, with its pictures in order. */
+/** Records that only get pictures: each as it is imported, with its pictures. */
 export function pictureRecordsFrom(
   documents: ShowDocuments,
-  picturesByObject: ReadonlyMap<ObjectId, readonly string[]>,
+  picturesByObject: ReadonlyMap<ObjectId, RecordPictures>,
 ): RecordIn[] {
   return [...picturesByObject].flatMap(([id, pictures]) => {
     const object = baseOf(documents, id);
-    return object === undefined || pictures.length === 0 ? [] : [{ id, object, pictures }];
+    return object === undefined ? [] : [{ id, object, ...pictured(pictures) }];
   });
+}
+
+function pictured(pictures: RecordPictures | undefined): Pick<RecordIn, 'picture' | 'pictures'> {
+  if (pictures === undefined) return {};
+  const { whole, byPiece } = pictures;
+  const last = Math.max(0, ...byPiece.keys());
+  return {
+    ...(whole === null ? {} : { picture: whole }),
+    ...(last === 0 ? {} : { pictures: Array.from({ length: last }, (_, index) => byPiece.get(index + 1) ?? null) }),
+  };
 }
 
 function objectFrom(known: MuseumObject | undefined, row: ChecklistRow): MuseumObject {

@@ -1,5 +1,13 @@
 import { ActHistory } from '@enfilade/shared/acts';
-import { answeredRow, checklistFrom } from '@enfilade/shared/checklist-reading';
+import {
+  answeredRow,
+  cellsOf,
+  checklistFrom,
+  isUnderstood,
+  type RowAnswer,
+  type RowWait,
+  typedAnswer,
+} from '@enfilade/shared/checklist-reading';
 import * as commands from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { pictureRecordsFrom, recordsInFrom } from '@enfilade/shared/records-in';
@@ -104,13 +112,54 @@ describe('records coming in', () => {
     expect(documents.all('objects').size).toBe(5000);
   });
 
-  test('story: pictures alone reach a record that is there, its pieces in order, and change nothing else of it', () => {
+  test('story: pictures alone reach a record that is there, each at its own piece, and change nothing else of it', () => {
     const { documents, history } = shown();
     bringIn(documents, history, CELLS);
-    const [id, before] = [...documents.all('objects')].find(([, { number }]) => number === '1902.7') ?? [];
-    const records = pictureRecordsFrom(documents, new Map([[id as string, ['aa', 'bb']]]));
-    history.perform(commands.addObjects(documents, records));
-    expect(documents.get('objects', id as string)).toEqual({ ...before, picture: 'aa' });
-    expect(documents.get('pieces', `${id}#2`)?.picture).toBe('bb');
+    const [id = '', before] = [...documents.all('objects')].find(([, { number }]) => number === '1902.7') ?? [];
+    const pictures = {
+      whole: null,
+      byPiece: new Map([
+        [1, 'aa'],
+        [3, 'cc'],
+      ]),
+    };
+    history.perform(commands.addObjects(documents, pictureRecordsFrom(documents, new Map([[id, pictures]]))));
+    expect(documents.get('objects', id)).toEqual({ ...before, picture: 'aa' });
+    expect([1, 2, 3].map((n) => documents.get('pieces', `${id}#${n}`)?.picture ?? null)).toEqual(['aa', null, 'cc']);
+    const later = { whole: null, byPiece: new Map([[2, 'bb']]) };
+    history.perform(commands.addObjects(documents, pictureRecordsFrom(documents, new Map([[id, later]]))));
+    expect(documents.get('objects', id)?.picture).toBe('aa');
+    const whole = { whole: 'ww', byPiece: new Map() };
+    history.perform(commands.addObjects(documents, pictureRecordsFrom(documents, new Map([[id, whole]]))));
+    expect(documents.get('objects', id)?.picture).toBe('ww');
+    expect([1, 2, 3, 4].map((n) => documents.get('pieces', `${id}#${n}`)?.picture ?? null)).toEqual([
+      'aa',
+      'bb',
+      'cc',
+      null,
+    ]);
+  });
+
+  test('story: a question answered, typed or left so makes its row understood; a size without unit is not taken', () => {
+    const { rows } = checklistFrom([
+      CELLS[0] ?? [],
+      ['7', 'x', '30 x 40', '', '', 'dozen'],
+      ['8', 'y', '', '', '', ''],
+    ]);
+    const [row, other] = rows;
+    if (row === undefined || other === undefined) throw new Error('two rows were read');
+    const [size, count] = cellsOf(row).map((waits) => waits[0] as RowWait);
+    if (size === undefined || count === undefined) throw new Error('its size and its count wait');
+    expect(typedAnswer(size.issue, '30 x 40')).toBeNull();
+    const typed = typedAnswer(size.issue, '30 x 40 cm');
+    expect(typed?.fields?.measured).toMatchObject({ heightMm: 300, widthMm: 400, estimated: false });
+    const answers = new Map([[size.key, typed as RowAnswer]]);
+    expect(isUnderstood(row, answers)).toBe(false);
+    answers.set(count.key, typedAnswer(count.issue, '12') as RowAnswer);
+    expect(isUnderstood(row, answers)).toBe(true);
+    expect(answeredRow(row, [...answers.values()])?.object).toMatchObject({ count: 12, measured: { heightMm: 300 } });
+    expect(isUnderstood(other, new Map())).toBe(false);
+    const [missing] = other.waits;
+    expect(missing?.answers.map(({ label }) => label)).toEqual(['leave it so']);
   });
 });

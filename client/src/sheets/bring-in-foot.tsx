@@ -3,8 +3,7 @@ import { timeLeftText } from './sending.ts';
 import type { Bringing } from './use-bringing.ts';
 
 export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
-  const { sending, rows, choices } = bringing;
-  const pictures = choices.filter(({ target }) => target !== null).length;
+  const { sending, rows, going: pictures, done } = bringing;
   if (sending !== null) {
     return (
       <footer className="bi-foot">
@@ -40,9 +39,11 @@ export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
       </div>
       <div />
       <p className="bi-commands">
-        <button type="button" className="act" onClick={bringing.begin}>
-          Put all back
-        </button>
+        {done === null ? (
+          <button type="button" className="act" onClick={bringing.begin}>
+            Put all back
+          </button>
+        ) : null}
         <button
           type="button"
           className="act main"

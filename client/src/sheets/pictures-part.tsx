@@ -1,14 +1,17 @@
-/** The pictures and the objects they found by their names; what found none is matched by hand. */
-import { useEffect, useId, useState } from 'react';
-import type { Bringing } from './use-bringing.ts';
+/** The pictures and the objects they found by their names; what found none, or whose piece is taken, is settled by hand. */
+import { useId, useState } from 'react';
+import { PictureThumb } from './picture-thumb.tsx';
+import type { Bringing, PicturePair } from './use-bringing.ts';
+import { WhichObject } from './which-object.tsx';
+import { WhichPiece } from './which-piece.tsx';
 
 const SHOWN = 6;
 
 export function PicturesPart({ bringing }: { readonly bringing: Bringing }) {
-  const { files, choices } = bringing;
+  const { pairs, damaged, pictures } = bringing;
   const id = useId();
   const [all, setAll] = useState(false);
-  if (files.length === 0) {
+  if (pictures.length === 0) {
     return (
       <section className="bi-pictures">
         <h2>Pictures</h2>
@@ -18,17 +21,17 @@ export function PicturesPart({ bringing }: { readonly bringing: Bringing }) {
       </section>
     );
   }
-  const pairs = choices.map((choice, index) => ({ choice, file: files[index] as File }));
-  const matched = pairs.filter(({ choice }) => choice.target !== null);
-  const unmatched = pairs.filter(({ choice }) => choice.target === null);
+  const waiting = pairs.filter(({ choice }) => choice.target === null || choice.of === null);
+  const found = pairs.filter((pair) => !waiting.includes(pair));
   return (
     <section className="bi-pictures">
       <h2>Pictures</h2>
       <p className="t1">
-        {matched.length} of {files.length} found their object by the number in the file’s name
+        {found.length} of {pictures.length} found {found.length === 1 ? 'its' : 'their'} object
+        {waiting.length === 0 ? '' : '; those below wait for your word and stay out until then'}
       </p>
       <datalist id={`${id}-objects`}>
-        {unmatched.length === 0
+        {waiting.length === 0
           ? null
           : bringing.targets.map(({ key, number, title }) => (
               <option key={key} value={number}>
@@ -37,99 +40,85 @@ export function PicturesPart({ bringing }: { readonly bringing: Bringing }) {
             ))}
       </datalist>
       <ul>
-        {unmatched.map(({ choice, file }) => (
-          <li key={file.name}>
-            <Thumb file={file} />
-            <span className="bi-picture-words">
-              {file.name}
-              <WhichObject bringing={bringing} fileName={choice.fileName} list={`${id}-objects`} />
-            </span>
-          </li>
-        ))}
-        {(all ? matched : matched.slice(0, SHOWN)).map(({ choice, file }) => (
-          <li key={file.name}>
-            <Thumb file={file} />
-            <span className="bi-picture-words">
-              {file.name}
-              <b className="b">
-                {choice.target?.number}
-                {choice.order === null ? '' : `, piece ${choice.order}`}
-              </b>
-            </span>
-          </li>
+        {[...waiting, ...(all ? found : found.slice(0, SHOWN))].map((pair) => (
+          <Picture key={pair.picture.id} pair={pair} bringing={bringing} list={`${id}-objects`} />
         ))}
       </ul>
-      {matched.length > SHOWN ? (
+      {found.length > SHOWN ? (
         <button type="button" onClick={() => setAll(!all)}>
-          {all ? 'fewer' : `all ${matched.length} that found theirs`}
+          {all ? 'fewer' : `all ${found.length} that found theirs`}
         </button>
       ) : null}
+      {damaged.length === 0 ? null : (
+        <div className="bi-damaged" role="status">
+          <p>
+            {damaged.length === 1 ? 'Not taken. The rest goes in.' : `${damaged.length} not taken. The rest goes in.`}
+          </p>
+          <ul>
+            {damaged.map(({ id: key, file, fault }) => (
+              <li key={key}>
+                <span>
+                  <b className="b">{file.name}</b> {fault}
+                </span>
+              </li>
+            ))}
+          </ul>
+        </div>
+      )}
     </section>
   );
 }
 
-interface WhichObjectProps {
+interface PictureProps {
+  readonly pair: PicturePair;
   readonly bringing: Bringing;
-  readonly fileName: string;
   readonly list: string;
 }
 
-function WhichObject({ bringing, fileName, list }: WhichObjectProps) {
-  const [typed, setTyped] = useState('');
-  const [wrong, setWrong] = useState(false);
-  const settle = (text: string, last: boolean): void => {
-    const sought = text.trim().toLowerCase();
-    const exact = bringing.targets.find(({ number, title }) =>
-      [number, title].some((one) => one.toLowerCase() === sought),
-    );
-    if (exact !== undefined) bringing.chooseTarget(fileName, exact.key);
-    else setWrong(last && sought !== '');
-  };
+function Picture({ pair: { picture, choice }, bringing, list }: PictureProps) {
+  const { target } = choice;
   return (
-    <>
-      <input
-        className="bi-which"
-        list={list}
-        aria-label={`Which object is ${fileName}?`}
-        placeholder="which object?"
-        value={typed}
-        aria-invalid={wrong}
-        onChange={(event) => {
-          setTyped(event.target.value);
-          settle(event.target.value, false);
-        }}
-        onBlur={() => settle(typed, true)}
-      />
-      {wrong ? (
-        <span className="b" role="alert">
-          No object has this number or title.
-        </span>
-      ) : null}
-    </>
-  );
-}
-
-/** Decorative: the file is named beside it. A file that is no picture shows an empty field. */
-function Thumb({ file }: { readonly file: File }) {
-  const [address, setAddress] = useState<string | null>(null);
-  useEffect(() => {
-    const made = URL.createObjectURL(file);
-    setAddress(made);
-    return () => URL.revokeObjectURL(made);
-  }, [file]);
-  return (
-    <span className="bi-thumb">
-      {address === null ? null : (
-        <img
-          src={address}
-          alt=""
-          loading="lazy"
-          decoding="async"
-          onError={(event) => {
-            event.currentTarget.hidden = true;
-          }}
-        />
-      )}
-    </span>
+    <li>
+      <PictureThumb file={picture.file} />
+      <span className="bi-picture-words">
+        {picture.file.name}
+        {target === null ? (
+          <WhichObject
+            targets={bringing.targets}
+            fileName={picture.file.name}
+            list={list}
+            choose={(key) => bringing.decide(picture.id, { target: key })}
+          />
+        ) : (
+          <>
+            <span className="bi-match">
+              <b className="b">{target.number || target.title}</b>
+              <button
+                type="button"
+                aria-label={`${picture.file.name} shows another object`}
+                onClick={() => bringing.decide(picture.id, { target: null })}
+              >
+                another
+              </button>
+            </span>
+            {target.count > 1 ? (
+              <WhichPiece
+                fileName={picture.file.name}
+                count={target.count}
+                of={choice.of}
+                choose={(of) => bringing.decide(picture.id, { of })}
+              />
+            ) : choice.of === null ? (
+              <span>
+                Another picture shows it.{' '}
+                <button type="button" onClick={() => bringing.decide(picture.id, { of: 'whole' })}>
+                  take this one
+                </button>
+              </span>
+            ) : null}
+          </>
+        )}
+      </span>
+    </li>
   );
 }

@@ -1,25 +1,31 @@
 /** Rows with something to say: the source beside why it waits and what goes in. */
-import { answeredRow, type ChecklistRow, type RowAnswer, type RowWait } from '@enfilade/shared/checklist-reading';
+import { answeredRow, type ChecklistRow, cellsOf, type RowAnswer } from '@enfilade/shared/checklist-reading';
 import { trueSizeOf } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { type Unit, usePreferences } from '../preferences.ts';
+import { RowWays } from './row-ways.tsx';
 
 interface RowsToLookAtProps {
   readonly rows: readonly ChecklistRow[];
+  /** How many of them still wait. */
+  readonly open: number;
   readonly answers: ReadonlyMap<string, RowAnswer>;
   readonly answer: (key: string, given: RowAnswer) => void;
 }
 
 const SHOWN = 40;
 
-export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
+export function RowsToLookAt({ rows, open, answers, answer }: RowsToLookAtProps) {
   const { unit } = usePreferences();
   const [shown, setShown] = useState(SHOWN);
   if (rows.length === 0) return null;
   return (
     <section className="bi-look">
-      <h2>{rows.length === 1 ? 'One to look at' : `${rows.length} to look at`}</h2>
+      <h2>
+        {rows.length === 1 ? 'One to look at' : `${rows.length} to look at`}
+        {open === rows.length ? '' : open === 0 ? ', all answered' : `, ${rows.length - open} answered`}
+      </h2>
       <table className="bi-table">
         <thead>
           <tr>
@@ -36,7 +42,7 @@ export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
               if (first === undefined) return null;
               const given = waits.map(({ key }) => answers.get(key)).find((one) => one !== undefined);
               return (
-                <tr key={first.key}>
+                <tr key={first.key} className={given === undefined ? undefined : 'bi-answered'}>
                   <td className="b">{index === 0 ? row.line : <span className="spoken">{row.line}</span>}</td>
                   <td>
                     <span className="t1 bi-second">
@@ -48,26 +54,7 @@ export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
                   <td className="cap">{waits.map(({ issue }) => issue.what).join(' ')}</td>
                   <td>
                     <span className="bi-goes">{goesIn(row, given, first.issue.kind, unit)}</span>
-                    {waits.map(({ key, ways }) =>
-                      ways.length === 0 ? null : (
-                        <fieldset key={key} className="bi-ways">
-                          <legend className="spoken">
-                            Row {row.line}, {first.issue.heading}: choose
-                          </legend>
-                          {ways.map((way) => (
-                            <button
-                              key={way.label}
-                              type="button"
-                              className={answers.get(key)?.label === way.label ? 'cmd on' : 'cmd'}
-                              aria-pressed={answers.get(key)?.label === way.label}
-                              onClick={() => answer(key, way)}
-                            >
-                              {way.label}
-                            </button>
-                          ))}
-                        </fieldset>
-                      ),
-                    )}
+                    <RowWays waits={waits} given={given} answer={answer} />
                   </td>
                 </tr>
               );
@@ -84,23 +71,6 @@ export function RowsToLookAt({ rows, answers, answer }: RowsToLookAtProps) {
       ) : null}
     </section>
   );
-}
-
-interface KeyedWait {
-  readonly key: string;
-  readonly issue: RowWait['issue'];
-  readonly ways: readonly RowAnswer[];
-}
-
-/** What waits, cell by cell: several things may be said of one. */
-function cellsOf(row: ChecklistRow): KeyedWait[][] {
-  const cells = new Map<string, KeyedWait[]>();
-  for (const [index, { issue, answers }] of row.waits.entries()) {
-    const cell = cells.get(issue.heading) ?? [];
-    cell.push({ key: `${row.line}/${index}`, issue, ways: answers });
-    cells.set(issue.heading, cell);
-  }
-  return [...cells.values()];
 }
 
 function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, unit: Unit): string {

@@ -1,6 +1,5 @@
-/** The page's side of the checklist worker: one file at a time, its headings mendable; leaving ends the worker. */
+/** The page's side of the checklist worker: one file at a time, its headings mendable; forgetting ends the worker. */
 import type { ChecklistField } from '@enfilade/records/checklist-headings';
-import { useCallback, useEffect, useRef, useState } from 'react';
 import type { ChecklistAnswer, ChecklistQuestion } from './checklist-task.ts';
 
 export type ReadingState =
@@ -8,39 +7,32 @@ export type ReadingState =
   | { readonly kind: 'reading'; readonly fileName: string }
   | ({ readonly fileName: string } & ChecklistAnswer);
 
-export interface ChecklistReader {
-  readonly state: ReadingState;
-  readonly read: (file: File) => void;
-  readonly mend: (mapping: readonly (ChecklistField | null)[]) => void;
-  readonly forget: () => void;
-}
+export class ChecklistReader {
+  private readonly tell: (state: ReadingState) => void;
+  private worker: Worker | null = null;
 
-export function useChecklistReader(): ChecklistReader {
-  const worker = useRef<Worker | null>(null);
-  const [state, setState] = useState<ReadingState>({ kind: 'none' });
-  const end = useCallback(() => {
-    worker.current?.terminate();
-    worker.current = null;
-  }, []);
-  useEffect(() => end, [end]);
-  const read = useCallback(
-    (file: File) => {
-      end();
-      setState({ kind: 'reading', fileName: file.name });
-      const made = new Worker(new URL('./read-checklist.ts', import.meta.url), { type: 'module' });
-      worker.current = made;
-      made.onmessage = ({ data }: MessageEvent<ChecklistAnswer>) => setState({ fileName: file.name, ...data });
-      made.onerror = () => setState({ kind: 'failed', fileName: file.name, what: 'The reading stopped unexpectedly.' });
-      made.postMessage({ kind: 'read', file } satisfies ChecklistQuestion);
-    },
-    [end],
-  );
-  const mend = useCallback((mapping: readonly (ChecklistField | null)[]) => {
-    worker.current?.postMessage({ kind: 'mend', mapping } satisfies ChecklistQuestion);
-  }, []);
-  const forget = useCallback(() => {
-    end();
-    setState({ kind: 'none' });
-  }, [end]);
-  return { state, read, mend, forget };
+  constructor(tell: (state: ReadingState) => void) {
+    this.tell = tell;
+  }
+
+  read(file: File): void {
+    this.worker?.terminate();
+    this.tell({ kind: 'reading', fileName: file.name });
+    const worker = new Worker(new URL('./read-checklist.ts', import.meta.url), { type: 'module' });
+    this.worker = worker;
+    worker.onmessage = ({ data }: MessageEvent<ChecklistAnswer>) => this.tell({ fileName: file.name, ...data });
+    worker.onerror = () =>
+      this.tell({ kind: 'failed', fileName: file.name, what: 'The reading stopped unexpectedly.' });
+    worker.postMessage({ kind: 'read', file } satisfies ChecklistQuestion);
+  }
+
+  mend(mapping: readonly (ChecklistField | null)[]): void {
+    this.worker?.postMessage({ kind: 'mend', mapping } satisfies ChecklistQuestion);
+  }
+
+  forget(): void {
+    this.worker?.terminate();
+    this.worker = null;
+    this.tell({ kind: 'none' });
+  }
 }

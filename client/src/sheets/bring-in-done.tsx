@@ -1,0 +1,55 @@
+/** What has gone in, what stayed out and why, and the way back. */
+import type { Bringing } from './use-bringing.ts';
+
+export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
+  const { done, putBack, begin, pairs } = bringing;
+  if (done === null) return null;
+  return (
+    <>
+      <h1 className="bi-big">{done.records === 1 ? '1 record is in' : `${done.records} records are in`}</h1>
+      <p className="cap">
+        {done.added} new, {done.updated} brought up to date, {done.pictures}{' '}
+        {done.pictures === 1 ? 'picture' : 'pictures'}.
+        {done.added > 0 ? ' What is new stands unplaced along the foot of every wall.' : ''} One undo takes all of it
+        back.
+      </p>
+      {done.beyond > 0 ? (
+        <p className="cap">
+          {done.beyond} {done.beyond === 1 ? 'row stays' : 'rows stay'} out: a show holds 5,000 records.
+        </p>
+      ) : null}
+      {pairs.length > 0 ? (
+        <p className="cap">
+          {pairs.length === 1 ? 'One picture' : `${pairs.length} pictures`} found no object. Say which, and{' '}
+          {pairs.length === 1 ? 'it goes' : 'they go'} in too.
+        </p>
+      ) : null}
+      <Refused refused={done.refused} />
+      <p className="bi-commands">
+        <button type="button" className="act main" onClick={begin}>
+          Bring in more
+        </button>
+        <button type="button" className="act" onClick={putBack} disabled={!bringing.mayPutBack}>
+          Put all back
+        </button>
+      </p>
+    </>
+  );
+}
+
+function Refused({ refused }: { readonly refused: readonly { fileName: string; what: string }[] }) {
+  if (refused.length === 0) return null;
+  return (
+    <section className="bi-refused">
+      <h2>{refused.length === 1 ? 'One picture' : `${refused.length} pictures`} stayed out; the rest went in</h2>
+      <ul>
+        {refused.map(({ fileName, what }) => (
+          <li key={fileName}>
+            {what.includes(fileName) ? null : <b className="b">{fileName} </b>}
+            {what}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+}

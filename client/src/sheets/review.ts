@@ -1,0 +1,143 @@
+/**
+ * What is being brought in, kept beside the session and not in a page: going elsewhere in the show and coming back finds
+ * it as it was. While there is any of it the browser asks before the window closes.
+ */
+import type { RowAnswer } from '@enfilade/shared/checklist-reading';
+import type { ShowSession } from '../sync/show-session.ts';
+import { ChecklistReader, type ReadingState } from '../workers/checklist-reader.ts';
+import type { HandChoice } from './picture-choices.ts';
+import { pictureFaultOf } from './picture-soundness.ts';
+import type { SendingState } from './sending.ts';
+
+export interface PictureFile {
+  readonly id: string;
+  readonly file: File;
+  /** What is wrong with it; null where nothing is seen to be. */
+  readonly fault: string | null;
+}
+
+export interface Refused {
+  readonly fileName: string;
+  readonly what: string;
+}
+
+export interface Done {
+  readonly name: string;
+  readonly records: number;
+  readonly added: number;
+  readonly updated: number;
+  readonly pictures: number;
+  readonly beyond: number;
+  readonly refused: readonly Refused[];
+}
+
+export interface ReviewState {
+  readonly reading: ReadingState;
+  readonly pictures: readonly PictureFile[];
+  /** What of the chosen files stays out, and why. */
+  readonly ignored: readonly string[];
+  readonly answers: ReadonlyMap<string, RowAnswer>;
+  readonly byHand: ReadonlyMap<string, HandChoice>;
+  readonly sending: SendingState | null;
+  readonly done: Done | null;
+}
+
+const EMPTY: ReviewState = {
+  reading: { kind: 'none' },
+  pictures: [],
+  ignored: [],
+  answers: new Map(),
+  byHand: new Map(),
+  sending: null,
+  done: null,
+};
+
+const PICTURE = /\.(jpe?g|png|webp|tiff?|gif|bmp|hei[cf]|avif)$/i;
+const CHECKLIST = /\.(csv|tsv|txt)$/i;
+
+export class Review {
+  state: ReviewState = EMPTY;
+  readonly reader = new ChecklistReader((reading) => this.put({ reading }));
+  /** SHA-256 of what has been sent, so that nothing is sent twice. */
+  readonly hashes = new Map<File, string>();
+  stop: AbortController | null = null;
+  private readonly listeners = new Set<() => void>();
+  private asking = false;
+
+  readonly subscribe = (listener: () => void): (() => void) => {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  };
+
+  readonly snapshot = (): ReviewState => this.state;
+
+  put(change: Partial<ReviewState>): void {
+    this.state = { ...this.state, ...change };
+    this.keepAsking(this.state.pictures.length > 0 || this.state.reading.kind !== 'none');
+    for (const listener of this.listeners) listener();
+  }
+
+  async take(chosen: readonly File[]): Promise<void> {
+    const pictures = chosen.filter(({ name, type }) => PICTURE.test(name) || type.startsWith('image/'));
+    const checklists = chosen.filter(({ name }) => CHECKLIST.test(name));
+    const rest = chosen.filter((file) => !pictures.includes(file) && !checklists.includes(file));
+    const checklist = checklists.at(-1);
+    this.put({
+      done: null,
+      ignored: [
+        ...rest.map(({ name }) => `${name} is neither a CSV nor a picture; it stays out.`),
+        ...checklists.slice(0, -1).map(({ name }) => `${name} stays out: one checklist at a time.`),
+      ],
+      ...(checklist === undefined ? {} : { answers: new Map() }),
+    });
+    if (checklist !== undefined) this.reader.read(checklist);
+    const known = new Set(this.state.pictures.map(({ id }) => id));
+    const fresh: File[] = [];
+    for (const file of pictures) {
+      if (known.has(idOf(file))) continue;
+      known.add(idOf(file));
+      fresh.push(file);
+    }
+    this.put({ pictures: [...this.state.pictures, ...fresh.map((file) => ({ id: idOf(file), file, fault: null }))] });
+    const faults = new Map<string, string>();
+    for (const file of fresh) {
+      const fault = await pictureFaultOf(file).catch(() => 'cannot be read from where it lies.');
+      if (fault !== null) faults.set(idOf(file), fault);
+    }
+    if (faults.size === 0) return;
+    this.put({ pictures: this.state.pictures.map((one) => ({ ...one, fault: faults.get(one.id) ?? one.fault })) });
+  }
+
+  begin(): void {
+    this.stop?.abort();
+    this.hashes.clear();
+    this.reader.forget();
+    this.put(EMPTY);
+  }
+
+  private keepAsking(ask: boolean): void {
+    if (ask === this.asking) return;
+    this.asking = ask;
+    if (ask) addEventListener('beforeunload', askFirst);
+    else removeEventListener('beforeunload', askFirst);
+  }
+}
+
+function askFirst(event: Event): void {
+  event.preventDefault();
+}
+
+/** A file dropped again is the same file; one that was mended meanwhile is another. */
+function idOf({ name, size, lastModified }: File): string {
+  return `${name} ${size} ${lastModified}`;
+}
+
+const reviews = new WeakMap<ShowSession, Review>();
+
+export function reviewOf(show: ShowSession): Review {
+  const known = reviews.get(show);
+  if (known !== undefined) return known;
+  const made = new Review();
+  reviews.set(show, made);
+  return made;
+}
