@@ -23,11 +23,15 @@ export class Museum {
     this.data = data;
   }
 
-  /** Starts the server and waits for its links; on the same port again after a kill. */
-  async open(): Promise<void> {
+  /**
+   * Starts the server and waits for its links; on the same port again after a kill. `maxPages`: the log's file may not
+   * grow past so many pages of 4,096 bytes (or past what it has, where that is more), as on a full disk.
+   */
+  async open({ maxPages }: { readonly maxPages?: number } = {}): Promise<void> {
+    const bound = maxPages === undefined ? [] : ['--max-pages', String(maxPages)];
     const child = spawn(
       process.execPath,
-      [join(ROOT, 'server', 'dist', 'main.mjs'), '--port', String(this.port), '--data', this.data],
+      [join(ROOT, 'server', 'dist', 'main.mjs'), '--port', String(this.port), '--data', this.data, ...bound],
       { stdio: ['ignore', 'pipe', 'pipe'] },
     );
     this.process = child;

@@ -120,6 +120,8 @@ export class DocumentLink {
       this.framesSent = 0;
       this.framesAcknowledged = 0;
       everOpened = false;
+      // A server that cannot write says so to every new socket.
+      this.readOnly = null;
     };
     const opened = (): void => {
       everOpened = true;
