@@ -3,18 +3,21 @@ import * as commands from '@enfilade/shared/commands';
 import { type MuseumObject, objectOfPiece, type PieceId, pieceNumberOf, type Source } from '@enfilade/shared/schema';
 import type { TrueSize } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
-import { type ReactNode, useState } from 'react';
+import type { ReactNode } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { choose } from '../selection.ts';
 import { placeOnStage } from '../shell/stage-hand.ts';
 import { useEntity, usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
+import { CardGroup, useGroup } from './card-group.tsx';
 import { CautionsBlock } from './cautions-block.tsx';
+import { HardwareFields } from './hardware-fields.tsx';
+import { IdentityFields } from './identity-fields.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
 import { ReadingBlock } from './reading-block.tsx';
-import { RecordFields } from './record-fields.tsx';
+import { SizeFields } from './size-fields.tsx';
 import { onName } from './surface-names.ts';
 import './object-card.css';
 
@@ -57,12 +60,13 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
   const object = useEntity('objects', objectId);
   useRoots('places', 'pieces', 'rooms', 'openings', 'fixtures', 'paints', 'deck', 'settings', 'memberOf', 'vignettes');
   usePictures();
-  const [record, setRecord] = useState(false);
+  const [record, toggleRecord] = useGroup('record');
   if (object === undefined) return null;
   const size = judgements.sizeOf(pieceId);
   const at = judgements.where.placeOf(pieceId);
   const surface = judgements.where.surfaceOf(pieceId);
   const frozen = !show.may('hang');
+  const fixed = !show.may('checklist');
   const vignetteId = documents.get('memberOf', pieceId);
   const vignette = vignetteId === undefined ? undefined : documents.get('vignettes', vignetteId);
   const onWall = at !== null && judgements.where.wallOf(at[0]) !== null;
@@ -75,7 +79,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
             {object.number}
             {object.count > 1 ? `, piece ${pieceNumberOf(pieceId)} of ${object.count}` : ''}
           </span>
-          <button type="button" aria-expanded={record} onClick={() => setRecord(!record)}>
+          <button type="button" aria-expanded={record} onClick={toggleRecord}>
             record
           </button>
         </p>
@@ -87,10 +91,12 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       {record ? (
         <>
           <hr className="rule" />
-          <RecordFields pieceId={pieceId} object={object} frozen={!show.may('checklist')} />
+          <IdentityFields pieceId={pieceId} object={object} frozen={fixed} />
           <PrivateBlock objectId={objectId} />
         </>
       ) : null}
+      {onWall && surface !== null ? <ReadingBlock pieceId={pieceId} surface={surface} /> : null}
+      <CautionsBlock pieceId={pieceId} />
       <hr className="rule" />
       {at === null ? (
         <UnplacedCommands pieceId={pieceId} unplaced={unplaced} view={view} frozen={frozen} />
@@ -122,15 +128,29 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
           )}
         </>
       )}
-      {onWall && surface !== null ? (
-        <>
-          <hr className="rule object-flush" />
-          <ReadingBlock pieceId={pieceId} surface={surface} />
-        </>
-      ) : null}
-      <CautionsBlock pieceId={pieceId} />
+      <CardGroup name="Size and weight" brief={<SizeBrief size={size} unit={unit} />}>
+        <SizeFields pieceId={pieceId} object={object} frozen={fixed} />
+      </CardGroup>
+      <CardGroup name="Hardware" brief={<HardwareBrief object={object} />}>
+        <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
+      </CardGroup>
     </article>
   );
+}
+
+function SizeBrief({ size, unit }: { readonly size: TrueSize | null; readonly unit: 'cm' | 'in' }) {
+  if (!size?.known) return <span className="unk">not known</span>;
+  return (
+    <span className={size.certain ? undefined : 'unk'}>
+      {sizeText(size.heightMm, size.widthMm, size.depthMm > 0 ? size.depthMm : null, unit)}
+    </span>
+  );
+}
+
+function HardwareBrief({ object }: { readonly object: MuseumObject }) {
+  const hardware = useShow().judgements.hardwareOf(object);
+  if (hardware === null) return <span className="unk">not known</span>;
+  return hardware.kind === 'none' ? 'nothing' : hardware.kind;
 }
 
 function UnplacedCommands(props: { pieceId: PieceId; unplaced: readonly PieceId[]; view: View; frozen: boolean }) {

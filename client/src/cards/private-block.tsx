@@ -25,6 +25,7 @@ export function PrivateBlock({ objectId }: { readonly objectId: string }) {
           key={field}
           label={label}
           text={facts?.[field] ?? null}
+          words
           frozen={frozen}
           take={(typed) =>
             act(show, commands.correctPrivate(objectId, { [field]: typed }), `${label.toLowerCase()} set`)

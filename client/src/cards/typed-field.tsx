@@ -12,6 +12,8 @@ export interface TypedFieldProps {
   readonly step?: (by: number) => void;
   /** On touch, with buttons for less and more beside it. */
   readonly stepper?: boolean;
+  /** Words, not figures: a letter keyboard on touch. */
+  readonly words?: boolean;
   /** Frozen: shown, not typed into. */
   readonly frozen?: boolean;
   readonly unit?: string;
@@ -21,7 +23,7 @@ export interface TypedFieldProps {
 }
 
 export function TypedField(props: TypedFieldProps) {
-  const { label, text, take, step, stepper = false, frozen = false, unit, hint, first = false } = props;
+  const { label, text, take, step, stepper = false, words = false, frozen = false, unit, hint, first = false } = props;
   const steps = stepper && step !== undefined && text !== null ? step : null;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
@@ -86,7 +88,7 @@ export function TypedField(props: TypedFieldProps) {
         <input
           id={id}
           className={`typed-value${text === null && typed === null ? ' unk' : ''}`}
-          inputMode="decimal"
+          inputMode={words ? 'text' : 'decimal'}
           autoComplete="off"
           value={typed ?? text ?? ''}
           placeholder="not known"

@@ -1,0 +1,84 @@
+/** What a thing hangs by, typed by who keeps the checklist: its kind, hooks, drop and spacing. */
+import { HARDWARE_KINDS } from '@enfilade/practice/hardware';
+import type { HardwareFact } from '@enfilade/shared/schema';
+import { useId } from 'react';
+import { useShow } from '../sync/hooks.ts';
+import { type RecordProps, useCorrect } from './correcting.ts';
+import { LengthField } from './length-field.tsx';
+import { TypedField } from './typed-field.tsx';
+
+export function HardwareFields({ pieceId, object, frozen }: RecordProps) {
+  const { judgements } = useShow();
+  const correct = useCorrect(pieceId);
+  const id = useId();
+  const known = judgements.hardwareOf(object);
+  const set = (change: Partial<HardwareFact>): string | null => {
+    const kind = change.kind ?? known?.kind ?? 'D-rings';
+    const hardware: HardwareFact = {
+      kind,
+      hooks: change.hooks ?? known?.hooks ?? (kind === 'none' ? 0 : kind === 'D-rings' || kind === 'plates' ? 2 : 1),
+      dropMm: change.dropMm ?? known?.dropMm ?? 0,
+      spacingMm: change.spacingMm ?? known?.spacingMm ?? 0,
+    };
+    return correct({ hardware }, 'hardware');
+  };
+  return (
+    <>
+      <div className="typed-field">
+        <label className="typed-label" htmlFor={id}>
+          Hangs by
+        </label>
+        {frozen ? (
+          <span id={id} className={`typed-value typed-frozen${known === null ? ' unk' : ''}`}>
+            {known?.kind ?? 'not known'}
+          </span>
+        ) : (
+          <select
+            id={id}
+            className={`record-kind${known === null ? ' unk' : ''}`}
+            value={known?.kind ?? ''}
+            onChange={(event) =>
+              set({ kind: event.target.value, ...(event.target.value === 'none' ? { hooks: 0 } : {}) })
+            }
+          >
+            {known === null ? <option value="">not known</option> : null}
+            {HARDWARE_KINDS.map((kind) => (
+              <option key={kind} value={kind}>
+                {kind}
+              </option>
+            ))}
+          </select>
+        )}
+      </div>
+      {known === null || known.kind === 'none' ? null : (
+        <>
+          <TypedField
+            label="Hooks"
+            text={String(known.hooks)}
+            frozen={frozen}
+            take={(typed) => {
+              const hooks = Number(typed);
+              return Number.isInteger(hooks) && hooks >= 0 && hooks <= 12 ? set({ hooks }) : 'a number from 0 to 12';
+            }}
+          />
+          <LengthField
+            label="Drop from its top"
+            mm={known.dropMm ?? null}
+            frozen={frozen}
+            leastMm={0}
+            take={(mm) => set({ dropMm: mm })}
+          />
+          {known.hooks > 1 ? (
+            <LengthField
+              label="Between its hooks"
+              mm={known.spacingMm ?? null}
+              frozen={frozen}
+              leastMm={0}
+              take={(mm) => set({ spacingMm: mm })}
+            />
+          ) : null}
+        </>
+      )}
+    </>
+  );
+}
