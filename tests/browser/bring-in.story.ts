@@ -77,3 +77,71 @@ test('story: a checklist and pictures, some of them bad, go in; the work is hung
   await expect(isolde.page.getByRole('button', { name: /ZZ\.2/ })).toHaveCount(0);
   expect(errors).toEqual([]);
 });
+
+test('story: a review is answered, left and come back to; pictures are matched by hand, a set’s by piece, bad ones named', async ({
+  museum,
+  browser,
+}) => {
+  const { page, errors } = await museum.enter(browser, 'curator');
+  await page.getByRole('link', { name: 'Bring in' }).click();
+  const rows = ['Accession No,Title,Dimensions', 'ZB.1–5,Blocks,20 x 20 cm', 'ZB.9,Panel,30 x 40', 'ZB.10,Jug,'];
+  const files = page.locator('input[type=file]');
+  await files.first().setInputFiles({ name: 'blocks.csv', mimeType: 'text/csv', buffer: Buffer.from(rows.join('\n')) });
+  const understood = (words: string) => expect(page.getByRole('heading', { name: words })).toBeVisible();
+  await understood('1 of 3 understood');
+  await page.getByRole('button', { name: 'cm', exact: true }).last().click();
+  await understood('2 of 3 understood');
+  const red = await plain('#a03020');
+  await files.last().setInputFiles([
+    { name: 'ZB_1.png', mimeType: 'image/png', buffer: red },
+    { name: 'ZB_3.png', mimeType: 'image/png', buffer: await plain('#203040') },
+    { name: 'DSC_77.png', mimeType: 'image/png', buffer: await plain('#aaaa20') },
+    { name: 'DSC_78.png', mimeType: 'image/png', buffer: await plain('#20aaaa') },
+    { name: 'ZB.9.png', mimeType: 'image/png', buffer: red.subarray(0, red.length - 20) },
+    { name: 'ZB.10.png', mimeType: 'image/png', buffer: Buffer.alloc(0) },
+  ]);
+  const damaged = page.getByRole('status').filter({ hasText: '2 not taken' });
+  await expect(damaged).toContainText('ZB.9.png is damaged: it breaks off');
+  await expect(damaged).toContainText('ZB.10.png is empty: 0 bytes.');
+
+  // Elsewhere and back: nothing of it is lost, and the window asks before it closes.
+  await page.getByRole('link', { name: 'Rooms' }).click();
+  await page.getByRole('link', { name: 'Bring in' }).click();
+  await understood('2 of 3 understood');
+  const typed = page.getByLabel(/^Row 4, .*or its size/);
+  await typed.fill('12 x 14');
+  await typed.press('Enter');
+  await expect(page.getByRole('alert').filter({ hasText: 'a unit' })).toBeVisible();
+  await typed.fill('12 x 14 x 14 cm');
+  await typed.press('Enter');
+  await understood('3 of 3 understood');
+  const which = page.getByLabel('Which object is DSC_77.png?');
+  await which.fill('zb.1–5');
+  await which.press('Enter');
+  const piece = page.getByLabel(/^piece that DSC_77\.png shows/);
+  await piece.fill('2');
+  await piece.press('Enter');
+  const closing = new Promise<string>((done) => {
+    page.once('dialog', (dialog) => {
+      done(dialog.type());
+      void dialog.dismiss();
+    });
+  });
+  await page.close({ runBeforeUnload: true });
+  expect(await closing).toBe('beforeunload');
+
+  await page.getByRole('button', { name: /^Bring in 3/ }).click();
+  await understood('3 records are in');
+  await expect(page.getByText('One picture found no object. Say which')).toBeVisible();
+  const later = page.getByLabel('Which object is DSC_78.png?');
+  await later.fill('ZB.9');
+  await later.press('Enter');
+  await page.getByRole('button', { name: /^Bring in 1/ }).click();
+  await understood('1 record is in');
+
+  const blocks = page.getByRole('button', { name: /^Blocks.*ZB\.1–5/ });
+  await page.getByRole('link', { name: 'Layout floor' }).click();
+  await page.getByRole('searchbox').fill('zb.');
+  await expect(blocks.first()).toBeVisible();
+  expect(errors).toEqual([]);
+});
