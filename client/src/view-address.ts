@@ -1,5 +1,6 @@
 /** Which page is on screen, kept in the address so that it can be sent, reloaded and gone back from. */
 import type { RoomId, SurfaceId } from '@enfilade/shared/schema';
+import type { ProposalId } from '@enfilade/shared/talk';
 import { useSyncExternalStore } from 'react';
 
 export type View =
@@ -11,24 +12,50 @@ export type View =
   | { readonly sheet: 'vignettes' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
-export function toAddress(view: View): string {
+/** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
+export type Laid =
+  | { readonly kind: 'hang' }
+  | { readonly kind: 'proposal'; readonly id: ProposalId }
+  | { readonly kind: 'state'; readonly id: string };
+
+export const THE_HANG: Laid = { kind: 'hang' };
+
+const STAGE_SHEETS: readonly string[] = ['room', 'wall', 'layout'];
+
+/** The layer an address names before its view: `#in/<proposal>/wall/…`, `#as/<state>/wall/…`. */
+export function laidFrom(address: string): Laid {
+  const [word, id] = address.replace(/^#/, '').split('/');
+  if (word === 'in' && id) return { kind: 'proposal', id };
+  if (word === 'as' && id) return { kind: 'state', id };
+  return THE_HANG;
+}
+
+/** The address of a view. On the stage it stays in the layer one is in, unless another is named. */
+export function toAddress(view: View, laid: Laid = laidFrom(globalThis.location?.hash ?? '')): string {
+  const address = addressOf(view);
+  if (laid.kind === 'hang' || !STAGE_SHEETS.includes(view.sheet)) return `#${address}`;
+  return `#${laid.kind === 'proposal' ? 'in' : 'as'}/${laid.id}/${address}`;
+}
+
+function addressOf(view: View): string {
   switch (view.sheet) {
     case 'room':
-      return `#room/${view.roomId}`;
+      return `room/${view.roomId}`;
     case 'wall':
-      return `#wall/${view.surface}`;
+      return `wall/${view.surface}`;
     case 'measure':
-      return view.roomId === null ? '#measure' : `#measure/${view.roomId}`;
+      return view.roomId === null ? 'measure' : `measure/${view.roomId}`;
     case 'paper':
-      return view.surface === null ? '#paper' : `#paper/${view.surface}`;
+      return view.surface === null ? 'paper' : `paper/${view.surface}`;
     default:
-      return `#${view.sheet}`;
+      return view.sheet;
   }
 }
 
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {
-  const [sheet, ...rest] = address.replace(/^#/, '').split('/');
+  const parts = address.replace(/^#/, '').split('/');
+  const [sheet, ...rest] = laidFrom(address).kind === 'hang' ? parts : parts.slice(2);
   const about = rest.join('/');
   if (sheet === 'room' && about) return { sheet, roomId: about };
   if (sheet === 'wall' && about) return { sheet, surface: about };
@@ -38,8 +65,8 @@ export function viewFrom(address: string): View | null {
   return null;
 }
 
-export function go(view: View): void {
-  location.hash = toAddress(view);
+export function go(view: View, laid?: Laid): void {
+  location.hash = laid === undefined ? toAddress(view) : toAddress(view, laid);
 }
 
 export function useAddress(): string {

@@ -12,6 +12,12 @@ export interface Presence {
   /** The page they are on, in words of the address (`wall/dye:head`). */
   readonly at?: string;
   readonly selected?: readonly PieceId[];
+  /** The proposal they work in; absent on the hang. What they hold and drag is meant there. */
+  readonly layer?: string | null;
+  /** Where they point, mm on a surface: shown to whoever looks at it. */
+  readonly pointer?: readonly [SurfaceId: string, xMm: number, yMm: number] | null;
+  /** Whose view theirs goes along with. */
+  readonly alongWith?: string | null;
   /** Pieces under their hand, where they are right now: shown to others, written nowhere. */
   readonly drag?: readonly (readonly [PieceId, Place])[] | null;
 }

@@ -9,6 +9,7 @@ import { drawGaps } from './draw-gaps.ts';
 import { drawItem } from './draw-items.ts';
 import { drawFormer, drawFrame, drawHeld, drawHovered, drawRing, drawSelected } from './draw-marks.ts';
 import { drawScaleBar } from './draw-surrounds.ts';
+import { drawWord, readingBeside } from './draw-word.ts';
 import { type Gaps, gapsAbout } from './gaps.ts';
 import type { ScenePanel } from './panels.ts';
 import { backToFront, itemsOf, type Scene, type SceneItem, type SceneLookup } from './scene.ts';
@@ -56,7 +57,7 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
     const { insets, size } = machine;
     drawScaleBar(sheet, (insets.left + 16) * sheet.dpr, (size.height - insets.bottom - 34) * sheet.dpr);
   }
-  const others = show.presence.everyoneElse();
+  const others = show.presence.everyoneIn(show.layerId);
   for (const item of hotState.former) drawFormer(sheet, item);
   if (hotState.settled !== null) drawSettled(sheet, scene.frame.centreLineMm, hotState.settled);
   const lifted = [...machine.liftedNow].flatMap((id) => itemsOf(scene.frame, machine.hot, id));
@@ -86,6 +87,11 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
   for (const item of chosen.length > MANY ? aroundEach(mine) : mine) drawSelected(sheet, item);
   const gaps = hotState.gaps ?? (!machine.dragging ? restingGaps(machine) : null);
   if (gaps !== null && hotState.free === null) drawGaps(sheet, gaps.panel, gaps.box, gaps.gaps, gaps.around);
+  const only = chosen.length === 1 ? mine.find(({ direct }) => direct) : undefined;
+  if (only !== undefined && hotState.free === null) {
+    const word = readingBeside(show.judgements, only);
+    if (word !== null) drawWord(sheet, scene, only, word, lifted, gaps);
+  }
   if (hotState.marquee !== null) {
     const { minX, minY, maxX, maxY } = hotState.marquee;
     const on = scene.frame.panels[0]?.ink ?? 'black';

@@ -255,7 +255,9 @@ export class StageMachine {
   }
 
   private othersChanged(): void {
-    const places = new Map(this.show.presence.everyoneElse().flatMap(({ presence }) => presence.drag ?? []));
+    const places = new Map(
+      this.show.presence.everyoneIn(this.show.layerId).flatMap(({ presence }) => presence.drag ?? []),
+    );
     this.hands.takeOthers(places, Date.now());
     this.lift();
     if (this.hands.expire(Date.now())) {
@@ -386,7 +388,7 @@ export class StageMachine {
       this.lifted.size > 0 ||
       selection.get().length > 0 ||
       trial.get() !== null ||
-      this.show.presence.everyoneElse().some(({ presence }) => (presence.selected?.length ?? 0) > 0)
+      this.show.presence.everyoneIn(this.show.layerId).some(({ presence }) => (presence.selected?.length ?? 0) > 0)
     );
   }
 

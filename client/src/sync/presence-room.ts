@@ -42,6 +42,11 @@ export class PresenceRoom {
     return this.others;
   }
 
+  /** Those who work in the same layer: the hang (null) or a proposal. Whoever works elsewhere holds things there. */
+  everyoneIn(layerId: string | null): readonly Other[] {
+    return this.others.filter(({ presence }) => (presence.layer ?? null) === layerId);
+  }
+
   ringOf(personId: string): RingPattern {
     return ringPatternOf(personId, [this.me.id, ...this.others.map(({ person }) => person.id)]);
   }

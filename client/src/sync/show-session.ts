@@ -37,7 +37,8 @@ export interface Told {
   readonly reason: string;
 }
 
-export class ShowSession {
+/** What every screen works with: the show as it is, or with a layer laid over it (laid-show.ts). */
+export interface ShowSession {
   readonly me: Me;
   /** `/seat/<id>` */
   readonly base: string;
@@ -46,6 +47,30 @@ export class ShowSession {
   readonly history: ActHistory;
   readonly pictures: PictureStore;
   readonly presence: PresenceRoom;
+  /** The proposal or kept state this is the show of; null for the show itself. */
+  readonly layerId: string | null;
+  readonly arrived: boolean;
+  readonly savingState: Saving;
+  readonly toldState: Told | null;
+  may(document: DocumentName): boolean;
+  perform(act: Act): boolean;
+  send(name: string, body: unknown): Promise<Sent>;
+  subscribe(listener: () => void): () => void;
+}
+
+/** What came of an act sent to the server. */
+export type Sent = { readonly ok: true; readonly body: unknown } | { readonly ok: false; readonly what: string };
+
+export class LiveShow implements ShowSession {
+  readonly me: Me;
+  /** `/seat/<id>` */
+  readonly base: string;
+  readonly documents: ShowDocuments;
+  readonly judgements: Judgements;
+  readonly history: ActHistory;
+  readonly pictures: PictureStore;
+  readonly presence: PresenceRoom;
+  readonly layerId = null;
   private readonly links: DocumentLink[] = [];
   private readonly listeners = new Set<() => void>();
   private saving: Saving = { kind: 'opening' };
@@ -109,14 +134,14 @@ export class ShowSession {
   }
 
   /** Sends an act that only the server may write: a signature, a frozen version. */
-  async send(name: string, body: unknown): Promise<{ ok: true } | { ok: false; what: string }> {
+  async send(name: string, body: unknown): Promise<Sent> {
     try {
       const answer = await fetch(`${this.base}/acts/${name}`, {
         method: 'POST',
         headers: { 'content-type': 'application/json' },
         body: JSON.stringify(body),
       });
-      if (answer.ok) return { ok: true };
+      if (answer.ok) return { ok: true, body: await answer.json() };
       return { ok: false, what: ((await answer.json()) as { what?: string }).what ?? 'The server refused it.' };
     } catch {
       return { ok: false, what: 'No connection to the server. Nothing was signed; try again when it is back.' };
@@ -187,5 +212,5 @@ export async function openShow(): Promise<ShowSession> {
   if (base === undefined) throw new Error('This address is no seat. Open the invitation link you were sent.');
   const answer = await fetch(`${base}/me`);
   if (!answer.ok) throw new Error('This seat is not known here. Open the invitation link you were sent once more.');
-  return new ShowSession((await answer.json()) as Me, base);
+  return new LiveShow((await answer.json()) as Me, base);
 }
