@@ -1,13 +1,14 @@
 /** The whole page: head, bands, then a stage with its caption, card and foot, or a sheet. */
 import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
 import { lazy, Suspense, useEffect, useMemo } from 'react';
-import { prefer, usePreferences } from './preferences.ts';
+import { usePreferences } from './preferences.ts';
 import { choose } from './selection.ts';
 import { useActWords } from './shell/act-words.ts';
 import { isStage, viewName, viewOf } from './shell/current-view.ts';
 import { Fault } from './shell/fault.tsx';
 import { closeFoot } from './shell/foot.ts';
 import { Head } from './shell/head.tsx';
+import { LaidLayer } from './shell/laid-layer.tsx';
 import { LiveRegion } from './shell/live-region.tsx';
 import { useOpeningOnLost } from './shell/lost-works.ts';
 import { Opening } from './shell/opening.tsx';
@@ -26,7 +27,13 @@ const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.
 export function App() {
   const show = useShow();
   const saving = useSaving();
-  return saving.kind === 'opening' && !show.arrived ? <Opening /> : <OpenShow />;
+  return saving.kind === 'opening' && !show.arrived ? (
+    <Opening />
+  ) : (
+    <LaidLayer>
+      <OpenShow />
+    </LaidLayer>
+  );
 }
 
 function OpenShow() {
@@ -44,7 +51,9 @@ function OpenShow() {
   const title = (useEntity('settings', 'title') as string | undefined) ?? DEFAULT_SETTINGS.title;
   const name = viewName(documents, view);
 
-  useEffect(() => prefer({ surround }), [surround]);
+  useEffect(() => {
+    document.documentElement.dataset.surround = String(surround);
+  }, [surround]);
   useEffect(() => {
     document.title = `${name}: ${title}`;
   }, [name, title]);

@@ -1,0 +1,63 @@
+/** What the address lays over the hang, as the show that every screen below works with. */
+
+import { layerOfState } from '@enfilade/shared/hang-layer';
+import { hangStateFrom } from '@enfilade/shared/kept-states';
+import { layerOfProposal } from '@enfilade/shared/proposals';
+import { type ReactNode, useEffect, useState } from 'react';
+import { ShowContext, useShow } from '../sync/hooks.ts';
+import { LaidShow } from '../sync/laid-show.ts';
+import type { ShowSession } from '../sync/show-session.ts';
+import { type Laid, laidFrom, useAddress } from '../view-address.ts';
+import { say } from './live-region.tsx';
+
+export function LaidLayer({ children }: { readonly children: ReactNode }) {
+  const live = useShow();
+  const laid = laidFrom(useAddress());
+  const kind = laid.kind;
+  const id = laid.kind === 'hang' ? '' : laid.id;
+  const [shown, setShown] = useState<ShowSession>(live);
+
+  useEffect(() => {
+    live.presence.say({ layer: kind === 'proposal' ? id : null });
+    if (kind === 'hang') {
+      setShown(live);
+      return;
+    }
+    let made: LaidShow | null = null;
+    let left = false;
+    void laidShow(live, { kind, id }).then((show) => {
+      if (left || show === null) {
+        show?.close();
+        if (!left) say(kind === 'state' ? 'That state could not be fetched.' : 'That proposal is not here any more.');
+        return;
+      }
+      made = show;
+      setShown(show);
+    });
+    return () => {
+      left = true;
+      // Whoever is drawn last still reads it; it is let go once the next one is shown.
+      setTimeout(() => made?.close());
+    };
+  }, [live, kind, id]);
+
+  return <ShowContext value={shown}>{children}</ShowContext>;
+}
+
+/** @returns null where there is no such proposal or state. */
+async function laidShow(live: ShowSession, laid: Exclude<Laid, { kind: 'hang' }>): Promise<LaidShow | null> {
+  const { id } = laid;
+  if (laid.kind === 'proposal') {
+    if (live.documents.get('proposals', id) === undefined) return null;
+    return new LaidShow(live, {
+      id,
+      layer: layerOfProposal(live.documents, id),
+      writable: () => live.may('talk') && !live.documents.get('proposals', id)?.outcome,
+    });
+  }
+  const kept = live.documents.get('states', id);
+  if (kept === undefined) return null;
+  const answer = await fetch(`${live.base}/states/${kept.digest}`).catch(() => null);
+  const state = answer?.ok ? hangStateFrom(await answer.json()) : null;
+  return state === null ? null : new LaidShow(live, { id, layer: layerOfState(state), writable: () => false });
+}
