@@ -15,6 +15,10 @@ export interface Tables {
   people: { id: string; name: string; role: string };
   /** `invitation`: SHA-256 of the invitation's token. */
   seats: { id: string; person: string; invitation: string; revoked: string | null };
+  /** What a seat was given on: its end (null: none), since when, and the name of whoever gave it. */
+  terms: { seat: string; until: string | null; since: string; giver: string };
+  /** Whose hand a Yjs client id of a document is. */
+  client_ids: { document: string; client: number; person: string };
   /** One device that exchanged the invitation; `hash`: SHA-256 of its cookie. */
   devices: { hash: string; seat: string; since: string };
   /** `facts`: JSON of what was derived, by `engine`. `cell`: its running number in the atlas. */
@@ -28,6 +32,8 @@ const TABLES = [
   'create table if not exists snapshots (document text primary key, seq integer not null, bytes blob not null)',
   'create table if not exists people (id text primary key, name text not null, role text not null) without rowid',
   'create table if not exists seats (id text primary key, person text not null, invitation text not null unique, revoked text) without rowid',
+  'create table if not exists terms (seat text primary key, until text, since text not null, giver text not null) without rowid',
+  'create table if not exists client_ids (document text not null, client integer not null, person text not null, primary key (document, client)) without rowid',
   'create table if not exists devices (hash text primary key, seat text not null, since text not null) without rowid',
   'create table if not exists images (sha256 text primary key, cell integer not null unique, engine text not null, facts text not null) without rowid',
 ];

@@ -4,7 +4,7 @@
  * wait for an answer meanwhile (an act) hands in what is to be called when it cannot be written, and is not tried again.
  */
 import type { DocumentName } from '@enfilade/shared/seats';
-import type { LogEntry, Store } from './store.ts';
+import type { HeldClient, LogEntry, Store } from './store.ts';
 
 interface Waiting {
   /** Null for what only waits its turn. */
@@ -38,6 +38,7 @@ export class GroupCommit {
   private readonly events: GroupCommitEvents;
   private readonly retryMs: number;
   private waiting: Waiting[] = [];
+  private held: HeldClient[] = [];
   private running: Promise<void> | null = null;
   private scheduled = false;
   private retry: NodeJS.Timeout | null = null;
@@ -71,6 +72,11 @@ export class GroupCommit {
     return true;
   }
 
+  /** Writes down whose a client id is, in the same transaction as the next update: no commit of its own. */
+  hold(held: HeldClient): void {
+    this.held.push(held);
+  }
+
   /** Calls back once everything handed in before is on the disk: at once when nothing waits. */
   whenWritten(written: () => void): void {
     if (this.waiting.length === 0 && this.running === null) written();
@@ -79,7 +85,7 @@ export class GroupCommit {
 
   /** Answers when everything handed in so far is on the disk, or cannot be. */
   async drain(): Promise<void> {
-    while ((this.waiting.length > 0 || this.running !== null) && this.reason === null) {
+    while ((this.waiting.length + this.held.length > 0 || this.running !== null) && this.reason === null) {
       await (this.running ?? this.commit());
     }
   }
@@ -113,12 +119,15 @@ export class GroupCommit {
   private async write(): Promise<void> {
     const batch = this.waiting;
     this.waiting = [];
+    const held = this.held;
+    this.held = [];
     const entries = batch.flatMap(({ entry }) => (entry === null ? [] : [entry]));
     let seqs: number[];
     try {
-      seqs = entries.length === 0 ? [] : await this.store.appendAll(entries);
+      seqs = entries.length + held.length === 0 ? [] : await this.store.appendAll(entries, held);
     } catch (error) {
       this.waiting = [...batch, ...this.waiting];
+      this.held = [...held, ...this.held];
       this.fail(error);
       return;
     }

@@ -5,6 +5,7 @@
 import type { Person } from '@enfilade/shared/seats';
 import * as decoding from 'lib0/decoding';
 import * as encoding from 'lib0/encoding';
+import type { ClientIds } from './client-ids.ts';
 
 /** A socket, as far as presence goes. */
 export interface Speaker {
@@ -28,6 +29,20 @@ export class PresenceRelay {
   private readonly entries = new Map<number, Entry>();
   private readonly idOf = new Map<Speaker, number>();
   private readonly departed = new Map<number, { seatId: string; clock: number; ownClock: number }>();
+
+  private readonly ids: ClientIds;
+
+  /** `ids`: whose hand each client id is, asked before a socket may speak for one. */
+  constructor(ids: ClientIds) {
+    this.ids = ids;
+  }
+
+  /** The one id a socket speaks for, told by itself before it speaks. */
+  greet(speaker: Speaker, client: number): void {
+    const living = this.entries.get(client);
+    if (living !== undefined && living.speaker !== speaker) this.idOf.delete(living.speaker);
+    this.idOf.set(speaker, client);
+  }
 
   /**
    * Takes one awareness update (the bytes inside the frame) and answers the ids whose state changed.
@@ -90,6 +105,7 @@ export class PresenceRelay {
     if (bound !== undefined) return bound === client;
     // "null" names somebody who has left: never oneself, on first speaking.
     if (text.length === 4 && text[0] === 0x6e) return false;
+    if (!this.ids.mayHold(client, speaker.person.id)) return false;
     const living = this.entries.get(client);
     if (living !== undefined) {
       // The same seat coming back before its old socket was missed; an echo of it carries a clock we sent, not a later own one.
@@ -99,6 +115,7 @@ export class PresenceRelay {
     const before = this.departed.get(client);
     if (before !== undefined && before.seatId !== speaker.seatId) return false;
     this.idOf.set(speaker, client);
+    this.ids.bind(client, speaker.person.id, false);
     return true;
   }
 

@@ -2,15 +2,24 @@
  * One document, live. An update goes: decode → checks → log → apply → acknowledge → broadcast; nothing is applied,
  * acknowledged or shown to anyone before it is on the disk.
  */
-import { CLOSE } from '@enfilade/shared/protocol';
+import { CLOSE, type Notice } from '@enfilade/shared/protocol';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import { mergedFor, type Outgoing, Tick } from './broadcast.ts';
+import { ClientIds, type HeldId } from './client-ids.ts';
 import type { GroupCommit } from './group-commit.ts';
 import type { Limits } from './limits.ts';
 import { PresenceRelay, type Speaker } from './presence-relay.ts';
 import type { StoredDocument } from './store.ts';
-import { type Arrived, CHECKS, decodedUpdate, leavesGap, type Standing, type Verdict } from './update-checks.ts';
+import {
+  type Arrived,
+  CHECKS,
+  clientsOf,
+  decodedUpdate,
+  leavesGap,
+  type Standing,
+  type Verdict,
+} from './update-checks.ts';
 
 /** A socket in a session. */
 export interface Member extends Speaker {
@@ -18,10 +27,20 @@ export interface Member extends Speaker {
   /** Tells a document update or a presence update; the session decides when. */
   tellUpdate(update: Uint8Array): void;
   tellPresence(update: Uint8Array): void;
+  notice(notice: Notice): void;
   close(code: number, reason: string): void;
 }
 
 export class ReadOnlyError extends Error {}
+
+/** Share of what a document may hold from which its people are told so. */
+const NEARLY_FULL = 0.85;
+
+function nearlyFull(bytes: number, limit: number): Notice {
+  const share = Math.min(100, Math.round((bytes / limit) * 100));
+  const reason = `This show has reached ${share} % of the size it can hold. Everything is still taken; when it is full nothing more is. Tell whoever looks after the server.`;
+  return { kind: 'nearly full', reason };
+}
 
 /** A document replayed from what is stored: the snapshot, then each update after it, as one transaction. */
 export function docFrom(stored: StoredDocument): Y.Doc {
@@ -38,7 +57,7 @@ export class Session {
   /** Only what is in the log. Read it; write through `act`. */
   readonly doc: Y.Doc;
   readonly members = new Set<Member>();
-  readonly presence = new PresenceRelay();
+  readonly presence: PresenceRelay;
   /** Everything of this document up to here is applied. */
   appliedSeq: number;
   updatesSinceSnapshot: number;
@@ -53,13 +72,26 @@ export class Session {
   private readonly presenceTick: Tick;
   private readonly onItsWay = new Map<number, { clock: number; updates: number }>();
   private gapUpdates = 0;
+  private toldNearlyFull = false;
   private acts: Promise<unknown> = Promise.resolve();
   private readonly actClient = new Y.Doc().clientID;
+  /** Whose hand each client id is. */
+  private readonly ids: ClientIds;
 
   constructor(
     name: DocumentName,
     stored: StoredDocument,
-    { commit, limits, trouble }: { commit: GroupCommit; limits: Limits; trouble: (error: unknown) => void },
+    {
+      commit,
+      limits,
+      trouble,
+      held = [],
+    }: {
+      commit: GroupCommit;
+      limits: Limits;
+      trouble: (error: unknown) => void;
+      held?: readonly HeldId[];
+    },
   ) {
     this.name = name;
     this.commit = commit;
@@ -70,6 +102,12 @@ export class Session {
     this.updatesSinceSnapshot = stored.updates.length;
     this.bytesSinceSnapshot = stored.updates.reduce((sum, { bytes }) => sum + bytes.length, 0);
     this.snapshotBytes = stored.snapshot?.bytes.length ?? 0;
+    this.ids = new ClientIds(
+      held,
+      (client) => client === this.actClient || this.doc.store.clients.has(client) || this.onItsWay.has(client),
+      (client, person) => commit.hold({ document: name, client, person }),
+    );
+    this.presence = new PresenceRelay(this.ids);
     this.updateTick = new Tick(limits.tickMs, () => this.tellUpdates());
     this.presenceTick = new Tick(limits.tickMs, () => this.tellPresence());
     this.doc.on('update', (bytes: Uint8Array, origin: unknown) => {
@@ -94,7 +132,7 @@ export class Session {
   take(member: Member, bytes: Uint8Array, settled: () => void): Verdict | 'read-only' | null {
     const decoded = decodedUpdate(bytes);
     if (decoded === null) return { kind: 'close', code: CLOSE.malformed, reason: 'an update that does not parse' };
-    const arrived: Arrived = { bytes, decoded, mayWrite: member.mayWrite };
+    const arrived: Arrived = { bytes, decoded, mayWrite: member.mayWrite, personId: member.person.id };
     const standing = this.standing();
     for (const { judge } of CHECKS) {
       const verdict = judge(arrived, standing);
@@ -111,6 +149,7 @@ export class Session {
       settled();
     });
     if (!taken) return 'read-only';
+    for (const client of clientsOf(arrived)) this.ids.bind(client, member.person.id, true);
     if (gap) this.gapUpdates += 1;
     else this.expect(arrived);
     return null;
@@ -149,6 +188,14 @@ export class Session {
     return done;
   }
 
+  /** A member says which client id it writes under; false when that is another's. */
+  greet(member: Member, client: number): boolean {
+    if (!this.ids.mayHold(client, member.person.id)) return false;
+    this.ids.bind(client, member.person.id, false);
+    this.presence.greet(member, client);
+    return true;
+  }
+
   /** Presence from a member. @throws when it does not parse. */
   takePresence(member: Member, update: Uint8Array): void {
     const changed = this.presence.take(member, update);
@@ -161,6 +208,7 @@ export class Session {
     this.members.add(member);
     const here = this.presence.toUpdate(this.presence.clients(), member);
     if (here !== null) member.tellPresence(here);
+    if (this.isNearlyFull) member.notice(nearlyFull(this.bytes, this.limits.documentBytes));
   }
 
   leave(member: Member): void {
@@ -175,16 +223,34 @@ export class Session {
     this.doc.destroy();
   }
 
+  /** Snapshot and log together. */
+  private get bytes(): number {
+    return this.snapshotBytes + this.bytesSinceSnapshot;
+  }
+
+  private get isNearlyFull(): boolean {
+    return this.bytes >= NEARLY_FULL * this.limits.documentBytes;
+  }
+
+  /** Once each time it comes near, before anything is refused. */
+  private warnWhenNearlyFull(): void {
+    const told = this.toldNearlyFull;
+    this.toldNearlyFull = this.isNearlyFull;
+    if (told || !this.toldNearlyFull) return;
+    for (const member of this.members) member.notice(nearlyFull(this.bytes, this.limits.documentBytes));
+  }
+
   private standing(): Standing {
     const { doc, limits } = this;
     const pending = doc.store.pendingStructs;
     return {
       doc,
       limits,
+      ids: this.ids,
       nextClockOf: (client) => Math.max(Y.getState(doc.store, client), this.onItsWay.get(client)?.clock ?? 0),
       pendingUpdates: this.gapUpdates,
       pendingBytes: (pending?.update.length ?? 0) + (doc.store.pendingDs?.length ?? 0),
-      documentBytes: this.snapshotBytes + this.bytesSinceSnapshot,
+      documentBytes: this.bytes,
     };
   }
 
@@ -213,6 +279,7 @@ export class Session {
     this.appliedSeq = seq;
     this.updatesSinceSnapshot += 1;
     this.bytesSinceSnapshot += bytes.length;
+    this.warnWhenNearlyFull();
     if (this.doc.store.pendingStructs === null && this.doc.store.pendingDs === null) this.gapUpdates = 0;
     if (this.outgoing.length > 0) this.updateTick.ask(from);
   }

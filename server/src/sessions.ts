@@ -1,7 +1,8 @@
 /** All documents of the show, loaded whole before anyone is answered, with their one log. */
 import { ShowDocuments } from '@enfilade/shared/documents';
-import { DOCUMENT_NAMES, type DocumentName } from '@enfilade/shared/seats';
+import { DOCUMENT_NAMES, type DocumentName, type PowerSettings } from '@enfilade/shared/seats';
 import type { Logger } from 'pino';
+import type { HeldId } from './client-ids.ts';
 import { compact, wantsCompaction } from './compaction.ts';
 import { GroupCommit } from './group-commit.ts';
 import type { Limits } from './limits.ts';
@@ -27,7 +28,13 @@ export class Sessions {
   private compacting: Promise<void> | null = null;
   private compactNotBefore = 0;
 
-  private constructor(store: Store, limits: Limits, log: Logger, stored: ReadonlyMap<DocumentName, StoredDocument>) {
+  private constructor(
+    store: Store,
+    limits: Limits,
+    log: Logger,
+    stored: ReadonlyMap<DocumentName, StoredDocument>,
+    held: ReadonlyMap<DocumentName, readonly HeldId[]>,
+  ) {
     this.store = store;
     this.limits = limits;
     this.log = log;
@@ -57,7 +64,10 @@ export class Sessions {
     };
     const byName = new Map<DocumentName, Session>();
     for (const [name, document] of stored) {
-      byName.set(name, new Session(name, document, { commit: this.commit, limits, trouble }));
+      byName.set(
+        name,
+        new Session(name, document, { commit: this.commit, limits, trouble, held: held.get(name) ?? [] }),
+      );
     }
     this.byName = byName;
     this.documents = new ShowDocuments(new Map([...byName].map(([name, { doc }]) => [name, doc])));
@@ -65,8 +75,17 @@ export class Sessions {
 
   static async open(store: Store, limits: Limits, log: Logger): Promise<Sessions> {
     const stored = new Map<DocumentName, StoredDocument>();
-    for (const name of DOCUMENT_NAMES) stored.set(name, await store.load(name));
-    return new Sessions(store, limits, log, stored);
+    const held = new Map<DocumentName, readonly HeldId[]>();
+    for (const name of DOCUMENT_NAMES) {
+      stored.set(name, await store.load(name));
+      held.set(name, await store.heldClients(name));
+    }
+    return new Sessions(store, limits, log, stored, held);
+  }
+
+  /** What the show has set about powers, as it is committed. */
+  get powerSettings(): PowerSettings {
+    return { artistProposesOnly: this.get('hang').doc.getMap('settings').get('artistProposesOnly') === true };
   }
 
   get(name: DocumentName): Session {

@@ -3,6 +3,7 @@ import {
   CLOSE,
   MESSAGE_ACKNOWLEDGED,
   MESSAGE_AWARENESS,
+  MESSAGE_HELLO,
   MESSAGE_NOTICE,
   MESSAGE_QUERY_AWARENESS,
   MESSAGE_SYNC,
@@ -40,10 +41,18 @@ export interface SocketCounts {
   closedForFault: number;
 }
 
-export class SeatSocket implements Member {
+/** Who sits at a socket. `mayWrite` is asked anew for every update: powers change while sockets are open. */
+export interface SeatOfSocket {
   readonly seatId: string;
   readonly person: Person;
   readonly mayWrite: boolean;
+}
+
+export class SeatSocket implements Member {
+  readonly seatId: string;
+  readonly person: Person;
+  private readonly seat: SeatOfSocket;
+  private greeted: number | null = null;
   private readonly socket: WebSocket;
   private readonly session: Session;
   private readonly limits: Limits;
@@ -60,18 +69,12 @@ export class SeatSocket implements Member {
   private telling = false;
   private alive = true;
 
-  constructor(
-    socket: WebSocket,
-    session: Session,
-    seat: { seatId: string; person: Person; mayWrite: boolean },
-    limits: Limits,
-    counts: SocketCounts,
-  ) {
+  constructor(socket: WebSocket, session: Session, seat: SeatOfSocket, limits: Limits, counts: SocketCounts) {
     this.socket = socket;
     this.session = session;
     this.seatId = seat.seatId;
     this.person = seat.person;
-    this.mayWrite = seat.mayWrite;
+    this.seat = seat;
     this.limits = limits;
     this.counts = counts;
     this.frames = new Allowance(limits.framesPerSecond, limits.framesAtOnce);
@@ -87,6 +90,11 @@ export class SeatSocket implements Member {
     socket.on('close', () => session.leave(this));
     this.askForWhatIsMissing();
     session.join(this);
+  }
+
+  /** As powers stand now. */
+  get mayWrite(): boolean {
+    return this.seat.mayWrite;
   }
 
   get open(): boolean {
@@ -151,6 +159,7 @@ export class SeatSocket implements Member {
       const type = decoding.readVarUint(decoder);
       if (type === MESSAGE_SYNC) this.sync(decoder);
       else if (type === MESSAGE_AWARENESS) this.awareness(decoding.readVarUint8Array(decoder));
+      else if (type === MESSAGE_HELLO) this.hello(decoding.readVarUint(decoder));
       else if (type === MESSAGE_QUERY_AWARENESS) this.tellEverybody();
       else throw new TypeError(`message type ${type}`);
     } catch {
@@ -184,6 +193,12 @@ export class SeatSocket implements Member {
     }
     if (verdict.kind === 'refuse') this.notice({ kind: 'refused', reason: verdict.reason });
     else if (verdict.kind === 'close') this.close(verdict.code, verdict.reason);
+  }
+
+  private hello(client: number): void {
+    if (this.greeted !== null && this.greeted !== client) throw new TypeError('a second hello');
+    this.greeted = client;
+    if (!this.session.greet(this, client)) this.close(CLOSE.notAllowed, 'this client id is another person’s');
   }
 
   private settle(index: number, makesGood: number | null): void {

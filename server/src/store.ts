@@ -4,11 +4,19 @@ import { join } from 'node:path';
 import { type DocumentName, isDocumentName } from '@enfilade/shared/seats';
 import type { Kysely } from 'kysely';
 import { type OpenDatabase, openDatabase, type Tables } from './database.ts';
+import { holdFolder } from './folder-lock.ts';
 
 export interface LogEntry {
   readonly document: DocumentName;
   /** A Yjs update, V1. */
   readonly bytes: Uint8Array;
+}
+
+/** Whose hand a client id of a document is from now on; null: nobody's again. */
+export interface HeldClient {
+  readonly document: DocumentName;
+  readonly client: number;
+  readonly person: string | null;
 }
 
 export interface Logged {
@@ -22,6 +30,8 @@ export interface StoredDocument {
   readonly updates: readonly Logged[];
 }
 
+export const STORE_FILE = 'store.sqlite';
+
 /** Rows of one insert; SQLite binds at most 32,766 parameters. */
 const ROWS_AT_ONCE = 500;
 
@@ -30,16 +40,23 @@ export class Store {
   private readonly database: OpenDatabase;
   private lastSeq: number;
 
-  private constructor(database: OpenDatabase, lastSeq: number) {
+  private readonly letGo: () => void;
+
+  private constructor(database: OpenDatabase, lastSeq: number, letGo: () => void) {
     this.database = database;
     this.query = database.query;
     this.lastSeq = lastSeq;
+    this.letGo = letGo;
   }
 
-  /** Opens `store.sqlite` in the folder, making both where they are missing. */
+  /**
+   * Opens `store.sqlite` in the folder, making both where they are missing.
+   * @throws FolderInUse when another server has the folder.
+   */
   static async open(dataDirectory: string): Promise<Store> {
     await mkdir(dataDirectory, { recursive: true, mode: 0o700 });
-    const database = openDatabase(join(dataDirectory, 'store.sqlite'));
+    const letGo = holdFolder(dataDirectory);
+    const database = openDatabase(join(dataDirectory, STORE_FILE));
     const last = async (table: 'updates' | 'snapshots'): Promise<number> => {
       const row = await database.query
         .selectFrom(table)
@@ -47,11 +64,14 @@ export class Store {
         .executeTakeFirst();
       return row?.seq ?? 0;
     };
-    return new Store(database, Math.max(await last('updates'), await last('snapshots')));
+    return new Store(database, Math.max(await last('updates'), await last('snapshots')), letGo);
   }
 
-  /** Appends all in one transaction and answers when it is on the disk, with the sequence number of each. */
-  async appendAll(entries: readonly LogEntry[]): Promise<number[]> {
+  /**
+   * Appends all in one transaction, with whose the client ids in it are, and answers when it is on the disk, with the
+   * sequence number of each.
+   */
+  async appendAll(entries: readonly LogEntry[], held: readonly HeldClient[] = []): Promise<number[]> {
     const first = this.lastSeq + 1;
     const rows = entries.map(({ document, bytes }, index) => ({ document, seq: first + index, bytes }));
     await this.query.transaction().execute(async (transaction) => {
@@ -60,6 +80,21 @@ export class Store {
           .insertInto('updates')
           .values(rows.slice(at, at + ROWS_AT_ONCE))
           .execute();
+      }
+      for (const { document, client, person } of held) {
+        if (person !== null) {
+          await transaction
+            .insertInto('client_ids')
+            .values({ document, client, person })
+            .onConflict((conflict) => conflict.doNothing())
+            .execute();
+        } else {
+          await transaction
+            .deleteFrom('client_ids')
+            .where('document', '=', document)
+            .where('client', '=', client)
+            .execute();
+        }
       }
     });
     this.lastSeq = first + rows.length - 1;
@@ -80,6 +115,15 @@ export class Store {
       .orderBy('seq')
       .execute();
     return { snapshot: snapshot ?? null, updates };
+  }
+
+  /** Whose the client ids of a document are, oldest first as far as the table tells. */
+  async heldClients(document: DocumentName): Promise<{ client: number; person: string }[]> {
+    return await this.query
+      .selectFrom('client_ids')
+      .select(['client', 'person'])
+      .where('document', '=', document)
+      .execute();
   }
 
   /** Puts a snapshot that holds everything up to `seq` in the place of those updates. */
@@ -121,5 +165,6 @@ export class Store {
 
   async close(): Promise<void> {
     await this.query.destroy();
+    this.letGo();
   }
 }

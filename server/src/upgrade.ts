@@ -1,12 +1,14 @@
 /** Who may open a socket to which document: asked before the upgrade, so that nobody else ever gets a frame. */
 import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
-import { CLOSE, SUBPROTOCOL } from '@enfilade/shared/protocol';
+import { CLOSE, HELLO_EPOCH, HELLO_SCHEMA, SUBPROTOCOL } from '@enfilade/shared/protocol';
 import { isDocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
 import type { Logger } from 'pino';
 import { WebSocketServer } from 'ws';
 import { isSameOrigin } from './answers.ts';
+import type { Meta } from './migrate.ts';
 import type { House } from './routes.ts';
+import { isOver, type SeatNews } from './seats.ts';
 import { SeatSocket } from './socket.ts';
 
 const REFUSED = {
@@ -16,6 +18,21 @@ const REFUSED = {
   404: 'Not Found',
   503: 'Service Unavailable',
 } as const;
+
+/** Why a page made for another schema, or holding another epoch's state, is not let in; null for a stock provider. */
+function staleness(url: string, { schemaVersion, epoch }: Meta): { code: number; reason: string } | null {
+  const hello = new URL(url, 'http://here').searchParams;
+  const differs = (name: string, ours: number): boolean => hello.has(name) && hello.get(name) !== String(ours);
+  if (differs(HELLO_EPOCH, epoch)) return { code: CLOSE.otherEpoch, reason: 'restored from a copy: reload the page' };
+  if (differs(HELLO_SCHEMA, schemaVersion)) return { code: CLOSE.olderSchema, reason: 'reload the page' };
+  return null;
+}
+
+const CLOSED_BY = {
+  'taken back': [CLOSE.notAdmitted, 'this seat was taken back'],
+  over: [CLOSE.notAdmitted, 'the end of this invitation has come'],
+  'role changed': [CLOSE.roleChanged, 'this seat has another role now'],
+} as const satisfies Record<SeatNews, readonly [number, string]>;
 
 /** Answers upgrades on the server; returns the way to close every socket. */
 export function acceptSockets(server: Server, house: House, log: Logger): () => Promise<void> {
@@ -42,10 +59,26 @@ export function acceptSockets(server: Server, house: House, log: Logger): () => 
     if (!isSameOrigin(request, house.allowedOrigins)) return refuse(403);
     const seat = seats.seatOf(seatId, request.headers.cookie);
     if (seat === undefined) return refuse(401);
-    const { role } = seat.person;
+    const { person } = seat;
+    const { role } = person;
     if (!mayRead(role, name)) return refuse(403);
+    const stale = staleness(request.url ?? '', house.meta);
     sockets.handleUpgrade(request, raw, head, (socket) => {
-      const about = { seatId: seat.id, person: seat.person, mayWrite: mayWrite(role, name) };
+      if (stale !== null) {
+        // Let in only to be told why: a browser is not told the status of a refused upgrade.
+        socket.on('error', () => {});
+        socket.close(stale.code, stale.reason);
+        log.info({ event: 'stale page', seat: seat.id, document: name, code: stale.code });
+        return;
+      }
+      const about = {
+        seatId: seat.id,
+        person,
+        get mayWrite() {
+          const now = seats.get(seat.id);
+          return now !== undefined && !isOver(now) && mayWrite(now.person.role, name, sessions.powerSettings);
+        },
+      };
       const own = new SeatSocket(socket, sessions.get(name), about, limits, counts);
       sessions.sockets.add(own);
       log.info({ event: 'socket open', seat: seat.id, document: name });
@@ -59,14 +92,14 @@ export function acceptSockets(server: Server, house: House, log: Logger): () => 
   });
 
   const heartbeat = setInterval(() => {
+    seats.endWhatIsOver();
     for (const socket of sessions.sockets) socket.heartbeat();
   }, limits.heartbeatMs);
   heartbeat.unref();
 
-  seats.onRevoke((seatId) => {
-    for (const socket of sessions.sockets) {
-      if (socket.seatId === seatId) socket.close(CLOSE.notAdmitted, 'this seat was taken back');
-    }
+  seats.onNews((seatId, news) => {
+    const [code, reason] = CLOSED_BY[news];
+    for (const socket of sessions.sockets) if (socket.seatId === seatId) socket.close(code, reason);
   });
 
   return async () => {

@@ -44,7 +44,15 @@ export function mayRead(role: Role, document: DocumentName): boolean {
   return READERS[document].includes(role);
 }
 
-export function mayWrite(role: Role, document: DocumentName): boolean {
+/** What a show has set about powers. */
+export interface PowerSettings {
+  /** The guest artist changes the hang through proposals alone. */
+  readonly artistProposesOnly: boolean;
+}
+
+/** Asked of a write by a client and by the server alike; the settings are what stands in the hang now. */
+export function mayWrite(role: Role, document: DocumentName, settings?: PowerSettings): boolean {
+  if (role === 'guest artist' && document === 'hang' && settings?.artistProposesOnly === true) return false;
   return WRITERS[document].includes(role);
 }
 
@@ -55,6 +63,36 @@ export function mayBringIn(role: Role): boolean {
 
 export function maySignOff(role: Role): boolean {
   return SIGNING_ROLES.includes(role);
+}
+
+const INVITING_ROLES: readonly Role[] = ['lead', 'curator'];
+
+/** Who may open a seat, change its role, and take it back. */
+export function mayInvite(role: Role): boolean {
+  return INVITING_ROLES.includes(role);
+}
+
+/** Every power of a role, by name; a lead has one more, to make and unmake leads. */
+export function powersOf(role: Role): ReadonlySet<string> {
+  const powers = DOCUMENT_NAMES.flatMap((name) => [
+    ...(mayRead(role, name) ? [`read ${name}`] : []),
+    ...(mayWrite(role, name) ? [`write ${name}`] : []),
+  ]);
+  if (maySignOff(role)) powers.push('sign off');
+  if (mayBringIn(role)) powers.push('bring in');
+  if (mayInvite(role)) powers.push('invite');
+  if (role === 'lead') powers.push('make leads');
+  return new Set(powers);
+}
+
+/**
+ * Whether somebody of one role may give, change or take back a seat of another: only who may invite, and never a seat
+ * with a power they have not got themselves. So a lead is made and unmade by leads alone. Nobody changes their own
+ * seat, which whoever asks compares by its id.
+ */
+export function maySeat(by: Role, role: Role): boolean {
+  const own = powersOf(by);
+  return mayInvite(by) && [...powersOf(role)].every((power) => own.has(power));
 }
 
 export function isRole(text: string): text is Role {

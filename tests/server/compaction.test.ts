@@ -67,7 +67,7 @@ test('law: updates that wait for a predecessor survive compaction and a restart'
   await here.server.sessions.compactAll();
   expect((await here.server.store.load('hang')).updates).toEqual([]);
   await here.reopen();
-  const provider = here.stock(await here.seat('lead'), 'hang');
+  const provider = here.stock(await here.seat('curator'), 'hang');
   await synced(provider);
   Y.applyUpdate(provider.doc, updates[0] as Uint8Array);
   const { doc } = here.server.sessions.get('hang');
