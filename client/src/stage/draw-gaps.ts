@@ -1,29 +1,30 @@
 /** Dimension lines from a piece to what is nearest on each side: 45° ticks and figures in the person's unit. */
 
 import type { Box } from '@enfilade/arrangement/boxes';
-import type { NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
 import { lengthText } from '@enfilade/space/lengths';
+import type { Gaps } from './gaps.ts';
 import type { ScenePanel } from './panels.ts';
 import { fontOf, onSheet, type Sheet } from './sheet.ts';
 import { counterInk, ink } from './tones.ts';
 
-/** `around`: the other boxes the gaps index into. `heavy`: sides whose line has settled on something. */
-export function drawGaps(sheet: Sheet, panel: ScenePanel, box: Box, gaps: NeighbourGaps, around: readonly Box[]): void {
+/** `quiet`: lines too short for their figure are left out, for the figure would lie over works. */
+export function drawGaps(sheet: Sheet, { panel, box, gaps, around }: Gaps, quiet: boolean): void {
   const left = box.xMm - box.widthMm / 2;
   const right = box.xMm + box.widthMm / 2;
   const top = box.yMm + box.heightMm / 2;
   const bottom = box.yMm - box.heightMm / 2;
   const level = (to: number | 'edge') => sharedMiddle(box.yMm, box.heightMm, to === 'edge' ? null : around[to], 'y');
   const upright = (to: number | 'edge') => sharedMiddle(box.xMm, box.widthMm, to === 'edge' ? null : around[to], 'x');
-  if (gaps.left.mm > 0) dimension(sheet, panel, left - gaps.left.mm, level(gaps.left.to), left, level(gaps.left.to));
-  if (gaps.right.mm > 0)
-    dimension(sheet, panel, right, level(gaps.right.to), right + gaps.right.mm, level(gaps.right.to));
+  const ends: [number, number, number, number][] = [];
+  if (gaps.left.mm > 0) ends.push([left - gaps.left.mm, level(gaps.left.to), left, level(gaps.left.to)]);
+  if (gaps.right.mm > 0) ends.push([right, level(gaps.right.to), right + gaps.right.mm, level(gaps.right.to)]);
   if (gaps.below.mm > 0) {
-    dimension(sheet, panel, upright(gaps.below.to), bottom, upright(gaps.below.to), bottom - gaps.below.mm);
+    ends.push([upright(gaps.below.to), bottom, upright(gaps.below.to), bottom - gaps.below.mm]);
   }
   if (gaps.above.mm > 0 && gaps.above.to !== 'edge') {
-    dimension(sheet, panel, upright(gaps.above.to), top, upright(gaps.above.to), top + gaps.above.mm);
+    ends.push([upright(gaps.above.to), top, upright(gaps.above.to), top + gaps.above.mm]);
   }
+  for (const [x1, y1, x2, y2] of ends) dimension(sheet, panel, x1, y1, x2, y2, quiet);
 }
 
 /** The middle of what a box and its neighbour have in common, so that the line meets both. */
@@ -43,14 +44,14 @@ export function dimension(
   y1: number,
   x2: number,
   y2: number,
-  heavy = false,
+  quiet: boolean,
 ): void {
   const { ctx, dpr, unit } = sheet;
   const [ax, ay] = onSheet(sheet, panel, x1, y1);
   const [bx, by] = onSheet(sheet, panel, x2, y2);
   const long = Math.hypot(bx - ax, by - ay);
-  if (long < 3 * dpr) return;
   const level = Math.abs(by - ay) < Math.abs(bx - ax);
+  if (long < (quiet ? (level ? 36 : 16) : 3) * dpr) return;
   const tick = 4 * dpr;
   for (const [colour, more] of [
     [counterInk(panel.ink), 1.25],
@@ -64,7 +65,7 @@ export function dimension(
     ctx.moveTo(Math.round(ax) + 0.5, Math.round(ay) + 0.5);
     ctx.lineTo(Math.round(bx) + 0.5, Math.round(by) + 0.5);
     ctx.stroke();
-    ctx.lineWidth = ((heavy ? 3 : 1.75) + more) * dpr;
+    ctx.lineWidth = (1.75 + more) * dpr;
     ctx.beginPath();
     for (const [x, y] of [
       [ax, ay],

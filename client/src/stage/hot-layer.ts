@@ -86,7 +86,9 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
   if (chosen.length > MANY) for (const item of mine) drawHovered(sheet, item);
   for (const item of chosen.length > MANY ? aroundEach(mine) : mine) drawSelected(sheet, item);
   const gaps = hotState.gaps ?? (!machine.dragging ? restingGaps(machine) : null);
-  if (gaps !== null && hotState.free === null) drawGaps(sheet, gaps.panel, gaps.box, gaps.gaps, gaps.around);
+  if (gaps !== null && hotState.free === null) {
+    drawGaps(sheet, gaps, scene.frame.sheet === 'room' && !machine.dragging);
+  }
   const only = chosen.length === 1 ? mine.find(({ direct }) => direct) : undefined;
   if (only !== undefined && hotState.free === null) {
     const word = readingBeside(show.judgements, only);
