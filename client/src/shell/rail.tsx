@@ -86,7 +86,7 @@ export function Rail({ view }: { readonly view: View }) {
               className="rail-find"
               type="search"
               value={text}
-              placeholder="find: copper, 1868, under 30 cm"
+              placeholder={`find: copper, 1868, under ${unit === 'cm' ? '30 cm' : '12 in'}`}
               aria-label="Find among the unplaced: words, or under and over a length"
               onChange={(event) => setText(event.target.value)}
             />
