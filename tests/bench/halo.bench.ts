@@ -1,7 +1,8 @@
-import { described, halo } from '@enfilade/arrangement/halo';
+import { halo } from '@enfilade/arrangement/halo';
+import { described } from '@enfilade/arrangement/halo-described';
 import type { HaloTask } from '@enfilade/arrangement/halo-task';
 import { forceCollide, forceSimulation, forceX, forceY } from 'd3-force';
-import { brokenRules, fortyOf } from '../arrangement/walls.ts';
+import { brokenRules, fortyOf, wallOf } from '../arrangement/walls.ts';
 
 export const name =
   'halo: 40 and 300 pieces round one work, beside d3-force collide (half-diagonals, 300 ticks, held inside the wall)';
@@ -103,5 +104,20 @@ export async function run() {
     row(`walls of ${tasks.length} with a rule broken`, ours.broken, peer.broken, 'walls', '0');
     row('null test: the peer against itself, facing-gap CV', null1.cv, peer.cv, '', '1');
   }
+  const broken = (walls: number, way: (task: HaloTask) => Places) =>
+    Array.from({ length: walls }, (_, i) => wallOf(i + 1)).filter((task) => {
+      const places = way(task);
+      return brokenRules(task, { places, unplaced: places.flatMap((at, i) => (at === null ? [i] : [])) }).length > 0;
+    }).length;
+  const ours = broken(1000, (task) => halo(task).places);
+  const peer = 10 * broken(100, forced);
+  rows.push({
+    row: 'of 1,000 random walls, with a rule broken (peer: 10 × its 100)',
+    ours,
+    peer,
+    ratio: ours / peer,
+    unit: 'walls',
+    gate: '0',
+  });
   return rows;
 }

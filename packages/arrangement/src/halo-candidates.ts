@@ -6,29 +6,24 @@ type Style = Pick<HaloTask, 'looseness' | 'roominess' | 'across' | 'leanDegrees'
 
 /** How far two candidates must lie apart, in mean sizes of a piece, to be worth showing both. */
 const APART = 1;
+/** Above so many pieces one try of each has to do, and gaps are less generous. */
+const MANY = 80;
 
 /**
- * Three visibly different halos of one task: an even one, a loose one that leans, and one with wider gaps and another
- * outline, wide or tall as the surface has room. Of several tries of each, the one kept is good by itself (all placed,
- * low spread for the even one, small void) and far from those kept before and from `exclude` (maximal marginal
- * relevance). Fewer than three only when stopped by `progress`. The same seed has the same answer.
+ * Three visibly different halos of one task: an even one, a loose one with wider and more varied gaps, and one that
+ * leans and tapers off to the side with more room; asked again, a wide or tall one instead of the even, leaning the
+ * other way. Of several tries of each, the one kept is good by itself (all placed, low spread for the even one, small
+ * void) and far from those kept before and from `exclude` (maximal marginal relevance). Fewer than three only when
+ * stopped by `progress`. The same seed has the same answer.
  */
 export function haloCandidates(
   task: Omit<HaloTask, 'seed' | 'looseness' | 'roominess' | 'across' | 'leanDegrees'>,
   options: { readonly seed: number; readonly exclude?: readonly Pick<HaloCandidate, 'places'>[] },
 ): readonly HaloCandidate[] {
   const random = seeded(options.seed);
-  const { surface, focal, progress } = task;
-  const roomUp = Math.min(surface.topMm - focal.yMm, focal.yMm - surface.bottomMm) - focal.heightMm / 2;
-  const roomAcross = Math.min(surface.rightMm - focal.xMm, focal.xMm - surface.leftMm) - focal.widthMm / 2;
-  const tall = roomUp > roomAcross;
-  const leanRight = surface.rightMm - focal.xMm > focal.xMm - surface.leftMm;
-  const styles: readonly Style[] = [
-    { looseness: 0 },
-    { looseness: 0.7, leanDegrees: leanRight ? 20 : 160 },
-    { looseness: 0.3, roominess: 2.2, across: tall ? 0.5 : 2.4 },
-  ];
-  const tries = task.pieces.length > 80 ? 1 : 3;
+  const { progress } = task;
+  const tries = task.pieces.length > MANY ? 1 : 3;
+  const styles = stylesOf(task, (options.exclude?.length ?? 0) >= 3);
   const steps = styles.length * tries;
   const sizeMm =
     task.pieces.reduce((sum, { widthMm, heightMm }) => sum + (widthMm + heightMm) / 2, 0) / (task.pieces.length || 1);
@@ -58,6 +53,29 @@ export function haloCandidates(
     if (best) kept.push(best);
   }
   return kept;
+}
+
+function stylesOf(
+  { surface, focal, pieces, reachMm }: Pick<HaloTask, 'surface' | 'focal' | 'pieces' | 'reachMm'>,
+  again: boolean,
+): readonly Style[] {
+  const room = {
+    right: surface.rightMm - focal.xMm,
+    left: focal.xMm - surface.leftMm,
+    above: surface.topMm - focal.yMm,
+    below: focal.yMm - surface.bottomMm,
+  };
+  const tall =
+    Math.min(room.above, room.below) - focal.heightMm / 2 > Math.min(room.right, room.left) - focal.widthMm / 2;
+  const upward = Math.min(room.above, (reachMm ?? Infinity) - focal.yMm) > room.below ? 1 : -1;
+  const [toRight, toLeft] = tall ? [65, 115] : [25, 155];
+  const leanDegrees = upward * (room.right > room.left !== again ? toRight : toLeft);
+  const many = pieces.length > MANY;
+  return [
+    again ? { looseness: 0.3, roominess: 2.2, across: tall ? 0.5 : 2.4 } : { looseness: 0 },
+    { looseness: 0.85, roominess: many ? 1.6 : again ? 2.8 : 2.2 },
+    { looseness: 0.6, roominess: many ? 1.2 : 1.6, leanDegrees },
+  ];
 }
 
 /** How far the pieces of one candidate lie from where another has them, on average (mm), over those placed in both. */

@@ -1,4 +1,5 @@
 import { type Box, type Extent, TOUCH_MM } from './boxes.ts';
+import type { Obstacle } from './nearest-free.ts';
 
 /** A thing on the ground while a halo is made. Pieces move; the focal work and what is kept clear don't. */
 export interface Thing {
@@ -77,4 +78,9 @@ export function wantedMm(piece: Thing, other: Thing, level: number): number {
 
 export function boxOf(thing: Thing): Box {
   return { xMm: thing.x, yMm: thing.y, widthMm: 2 * thing.halfWidth, heightMm: 2 * thing.halfHeight };
+}
+
+/** The thing as it stands, with its least gap. */
+export function obstacleOf(thing: Thing): Obstacle {
+  return { ...boxOf(thing), gapMm: thing.leastMm };
 }

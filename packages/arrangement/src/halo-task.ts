@@ -27,7 +27,7 @@ export interface HaloTask {
   readonly progress?: (done: number, of: number) => boolean;
 }
 
-export type HaloName = 'even halo' | 'loose halo' | 'wide halo' | 'tall halo';
+export type HaloName = 'even halo' | 'loose halo' | 'leaning halo' | 'wide halo' | 'tall halo';
 
 /** What speaks for or against a candidate, in figures (mm) that the screen puts into the person's unit. */
 export type HaloReason =
