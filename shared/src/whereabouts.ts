@@ -86,19 +86,29 @@ export class Whereabouts {
   placeOf(pieceId: PieceId): Place | null {
     const at = this.documents.get('places', pieceId);
     if (at === undefined) return null;
+    return this.standingPlace(pieceId, at) === 'stands' ? at : null;
+  }
+
+  /** True for the piece that falls out of a ring of carriers: its place is written, and it is unplaced all the same. */
+  fellFromRing(pieceId: PieceId): boolean {
+    const at = this.documents.get('places', pieceId);
+    return at !== undefined && this.standingPlace(pieceId, at) === 'ring';
+  }
+
+  private standingPlace(pieceId: PieceId, at: Place): 'stands' | 'ring' | 'carrier gone' {
     const chain = [pieceId];
     for (let carrier = carrierOf(at[0]); carrier !== null; ) {
       if (chain.includes(carrier.pieceId)) {
         const ring = chain.slice(chain.indexOf(carrier.pieceId));
-        return ring.every((id) => id <= pieceId) && ring.includes(pieceId) ? null : at;
+        return ring.every((id) => id <= pieceId) && ring.includes(pieceId) ? 'ring' : 'stands';
       }
       chain.push(carrier.pieceId);
-      if (this.documents.get('objects', objectOfPiece(carrier.pieceId)) === undefined) return null;
+      if (this.documents.get('objects', objectOfPiece(carrier.pieceId)) === undefined) return 'carrier gone';
       const next = this.documents.get('places', carrier.pieceId);
-      if (next === undefined) return null;
+      if (next === undefined) return 'carrier gone';
       carrier = carrierOf(next[0]);
     }
-    return at;
+    return 'stands';
   }
 
   /** The surface a piece finally stands on, through its carriers; null when unplaced. */

@@ -1,0 +1,218 @@
+/** What holds the show up, on whom, by when. Derived: a line goes by itself when what it waits for is there. */
+import { membersOf } from './commands.ts';
+import type { Judgements } from './judgements.ts';
+import { movesOf } from './proposal-moves.ts';
+import { threadsOf } from './remarks.ts';
+import { type ObjectId, objectOfPiece, type PieceId, type SurfaceId, type VignetteId } from './schema.ts';
+import { mayWrite, ROLES, type Role } from './seats.ts';
+import type { ProposalId, RemarkAbout, RemarkId } from './talk.ts';
+import { surfacesOf } from './vignette-list.ts';
+
+export type WaitingKind = 'clash' | 'sign-off' | 'question' | 'proposal' | 'size' | 'picture';
+
+/** Where a line leads. */
+export type WaitingTarget =
+  | { readonly kind: 'vignette'; readonly vignetteId: VignetteId; readonly surface: SurfaceId | null }
+  | { readonly kind: 'pieces'; readonly pieceIds: readonly PieceId[] }
+  | { readonly kind: 'remark'; readonly remarkId: RemarkId; readonly about: RemarkAbout }
+  | { readonly kind: 'proposal'; readonly proposalId: ProposalId };
+
+export interface WaitingLine {
+  /** The same on every screen while the line stands. */
+  readonly id: string;
+  readonly kind: WaitingKind;
+  readonly title: string;
+  readonly detail: string;
+  /** Roles and persons it waits for; a question waits for a person, most others for whoever holds the role. */
+  readonly roles: readonly Role[];
+  readonly persons: readonly { readonly id: string; readonly name: string }[];
+  /** ISO date, or null where no day is set. */
+  readonly byDay: string | null;
+  readonly goes: WaitingTarget;
+}
+
+/** Lines by day (those without one last), then in the order of kinds, then by title. */
+export function waitingOf(judgements: Judgements): WaitingLine[] {
+  const lines = [
+    ...ringLines(judgements),
+    ...signOffLines(judgements),
+    ...questionLines(judgements),
+    ...proposalLines(judgements),
+    ...recordLines(judgements),
+  ];
+  const day = ({ byDay }: WaitingLine): string => byDay ?? '9999';
+  return lines.sort(
+    (a, b) => compare(day(a), day(b)) || KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || compare(a.title, b.title),
+  );
+}
+
+const KINDS: readonly WaitingKind[] = ['clash', 'sign-off', 'question', 'proposal', 'size', 'picture'];
+
+function compare(a: string, b: string): number {
+  return a === b ? 0 : a < b ? -1 : 1;
+}
+
+/** Whether a line waits for this person, by name or by role. */
+export function waitsFor(line: WaitingLine, person: { readonly id: string; readonly role: Role }): boolean {
+  return line.persons.length > 0 ? line.persons.some(({ id }) => id === person.id) : line.roles.includes(person.role);
+}
+
+function dayOf(judgements: Judgements, key: 'agreeBy' | 'hangBegins'): string | null {
+  return judgements.setting(key) || null;
+}
+
+const HANGERS: readonly Role[] = ROLES.filter((role) => mayWrite(role, 'hang') && role !== 'guest artist');
+const RECORDERS: readonly Role[] = ['registrar'];
+
+function signOffLines(judgements: Judgements): WaitingLine[] {
+  const { documents } = judgements;
+  const peopled = new Set(documents.all('memberOf').values());
+  return [...documents.all('vignettes')].flatMap(([vignetteId, { name, focal }]): WaitingLine[] => {
+    const standing = peopled.has(vignetteId) ? judgements.standingOf(vignetteId) : null;
+    if (standing === null || standing.waitingFor.length === 0) return [];
+    const had = standing.signatures.filter(({ changes }) => changes.length === 0).map((signature) => signature.name);
+    const changed = standing.changes.length;
+    const words = [
+      had.length > 0 ? `${listed(had)} ${had.length === 1 ? 'has' : 'have'}` : '',
+      changed > 0 ? `changed since in ${changed} ${changed === 1 ? 'thing' : 'things'}` : '',
+      had.length === 0 && changed === 0 ? 'nobody has yet' : '',
+    ];
+    return [
+      {
+        id: `sign-off ${vignetteId}`,
+        kind: 'sign-off',
+        title: `Sign off ${name}`,
+        detail: words.filter((word) => word !== '').join('; '),
+        roles: standing.waitingFor,
+        persons: [],
+        byDay: dayOf(judgements, 'agreeBy'),
+        goes: {
+          kind: 'vignette',
+          vignetteId,
+          surface: surfacesOf(judgements, focal, membersOf(documents, vignetteId))[0] ?? null,
+        },
+      },
+    ];
+  });
+}
+
+function questionLines(judgements: Judgements): WaitingLine[] {
+  return threadsOf(judgements.documents).flatMap(({ id, remark, waitsForAnswer }): WaitingLine[] => {
+    if (!waitsForAnswer || !remark.asked) return [];
+    return [
+      {
+        id: `question ${id}`,
+        kind: 'question',
+        title: `Answer ${remark.name}`,
+        detail: shortened(remark.text),
+        roles: [],
+        persons: [{ id: remark.asked.personId, name: remark.asked.name }],
+        byDay: remark.asked.byDay ?? dayOf(judgements, 'agreeBy'),
+        goes: { kind: 'remark', remarkId: id, about: remark.about },
+      },
+    ];
+  });
+}
+
+function proposalLines(judgements: Judgements): WaitingLine[] {
+  const { documents } = judgements;
+  return [...documents.all('proposals')].flatMap(([proposalId, proposal]): WaitingLine[] => {
+    if (proposal.outcome) return [];
+    const moves = movesOf(documents, proposalId).filter(({ standing }) => standing === 'open' || standing === 'clash');
+    if (moves.length === 0) return [];
+    const clashes = moves.filter(({ standing }) => standing === 'clash').length;
+    const line = {
+      roles: HANGERS,
+      persons: [],
+      byDay: dayOf(judgements, 'agreeBy'),
+      goes: { kind: 'proposal', proposalId },
+    } as const;
+    const answer: WaitingLine = {
+      ...line,
+      id: `proposal ${proposalId}`,
+      kind: 'proposal',
+      title: `Answer the proposal ${proposal.title}`,
+      detail: `${proposal.name}; ${moves.length} ${moves.length === 1 ? 'move' : 'moves'} to take or leave`,
+    };
+    if (clashes === 0) return [answer];
+    const settle: WaitingLine = {
+      ...line,
+      id: `clash ${proposalId}`,
+      kind: 'clash',
+      title: `Settle ${clashes === 1 ? 'a clash' : `${clashes} clashes`} in ${proposal.title}`,
+      detail: 'the hang has moved since it was proposed',
+    };
+    return [settle, answer];
+  });
+}
+
+/** Carriers that came to stand on each other from two sides: whichever fell out is shown as unplaced until settled. */
+function ringLines(judgements: Judgements): WaitingLine[] {
+  const fallen = [...judgements.documents.all('places').keys()].filter((pieceId) =>
+    judgements.where.fellFromRing(pieceId),
+  );
+  return fallen.map((pieceId) => ({
+    id: `ring ${pieceId}`,
+    kind: 'clash',
+    title: `Find a place for ${judgements.nameOf(pieceId)}`,
+    detail: 'two people set it on what it carries, each before seeing the other; it is with the unplaced until settled',
+    roles: HANGERS,
+    persons: [],
+    byDay: dayOf(judgements, 'agreeBy'),
+    goes: { kind: 'pieces', pieceIds: [pieceId] },
+  }));
+}
+
+function recordLines(judgements: Judgements): WaitingLine[] {
+  const unsized = new Map<ObjectId, PieceId>();
+  const estimated = new Map<ObjectId, PieceId>();
+  const unpictured = new Map<ObjectId, PieceId>();
+  for (const objectId of judgements.documents.all('objects').keys()) {
+    for (const pieceId of judgements.piecesOf(objectId)) {
+      const size = judgements.sizeOf(pieceId);
+      if (size === null || !size.known) unsized.set(objectId, unsized.get(objectId) ?? pieceId);
+      else if (!size.certain) estimated.set(objectId, estimated.get(objectId) ?? pieceId);
+      if (judgements.pictureIdOf(pieceId) === null) unpictured.set(objectId, unpictured.get(objectId) ?? pieceId);
+    }
+  }
+  const line = (
+    kind: 'size' | 'picture',
+    id: string,
+    what: string,
+    found: ReadonlyMap<ObjectId, PieceId>,
+    byDay: string | null,
+  ): WaitingLine[] => {
+    if (found.size === 0) return [];
+    const pieceIds = [...found.values()];
+    const names = pieceIds.map((pieceId) => {
+      const object = judgements.documents.get('objects', objectOfPiece(pieceId));
+      return object?.title || object?.number || '';
+    });
+    return [
+      {
+        id,
+        kind,
+        title: `${what} of ${found.size} ${found.size === 1 ? 'record' : 'records'}`,
+        detail: names.length > 4 ? `${names.slice(0, 3).join(', ')} and ${names.length - 3} more` : listed(names),
+        roles: RECORDERS,
+        persons: [],
+        byDay,
+        goes: { kind: 'pieces', pieceIds },
+      },
+    ];
+  };
+  const hang = dayOf(judgements, 'hangBegins');
+  return [
+    ...line('size', 'sizes', 'Sizes', unsized, hang),
+    ...line('size', 'estimates', 'Sizes, only estimated,', estimated, hang),
+    ...line('picture', 'pictures', 'Pictures', unpictured, dayOf(judgements, 'agreeBy')),
+  ];
+}
+
+function listed(names: readonly string[]): string {
+  return names.length < 2 ? (names[0] ?? '') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`;
+}
+
+function shortened(text: string): string {
+  return text.length <= 120 ? text : `${text.slice(0, 117).trimEnd()}…`;
+}
