@@ -1,31 +1,20 @@
 /** The vignette list: one row a vignette, drawn from the open documents alone, so that nothing private can be in it. */
-import { csvFrom } from '@enfilade/records/checklist-csv';
 import { WALL_SIDES, type WallSide, wallNameOf } from '@enfilade/space/room';
 import { membersOf } from './commands.ts';
 import type { Judgements, VignetteStanding } from './judgements.ts';
+import { compareNumbers, type VignetteMembers } from './like-members.ts';
 import {
   LAYOUT_FLOOR,
   type MuseumObject,
   type ObjectId,
   objectOfPiece,
   type PieceId,
+  pieceNumberOf,
   type Source,
   type SurfaceId,
   surfaceParts,
   type VignetteId,
 } from './schema.ts';
-
-export interface VignetteMembers {
-  readonly objectId: ObjectId;
-  readonly objectNumber: string;
-  readonly title: string;
-  readonly source: Source;
-  readonly lender: string;
-  /** Pieces of this record in the vignette, how many of them have a place, and how many the record counts. */
-  readonly pieces: number;
-  readonly placed: number;
-  readonly of: number;
-}
 
 export interface VignetteWhere {
   readonly surface: SurfaceId;
@@ -114,34 +103,29 @@ function surfaceRow(judgements: Judgements, surface: SurfaceId): VignetteWhere {
 }
 
 function membersByRecord(judgements: Judgements, pieces: readonly PieceId[]): VignetteMembers[] {
-  const byObject = new Map<ObjectId, { object: MuseumObject; pieces: number; placed: number }>();
+  const byObject = new Map<ObjectId, { object: MuseumObject; numbers: number[]; placed: number }>();
   for (const pieceId of pieces) {
     const object = judgements.objectOf(pieceId);
     if (object === undefined) continue;
     const id = objectOfPiece(pieceId);
-    const known = byObject.get(id) ?? { object, pieces: 0, placed: 0 };
-    known.pieces += 1;
+    const known = byObject.get(id) ?? { object, numbers: [], placed: 0 };
+    known.numbers.push(pieceNumberOf(pieceId));
     if (judgements.where.placeOf(pieceId) !== null) known.placed += 1;
     byObject.set(id, known);
   }
   return [...byObject]
-    .map(([objectId, { object, pieces: count, placed }]) => ({
+    .map(([objectId, { object, numbers, placed }]) => ({
       objectId,
       objectNumber: object.number,
       title: object.title || object.number,
       source: object.source,
       lender: object.lender,
-      pieces: count,
+      pieces: numbers.length,
       placed,
       of: object.count,
+      pieceNumbers: numbers.sort((a, b) => a - b),
     }))
-    .sort((a, b) => b.pieces - a.pieces || compare(a.objectNumber, b.objectNumber));
-}
-
-/** 'Weir, rising', '41 of 60 Printing blocks', '12 Copper moulds': a record's share in words. */
-export function memberText({ title, pieces, of }: VignetteMembers): string {
-  if (of <= 1) return title;
-  return pieces === of ? `${title}, all ${of}` : `${title}, ${pieces} of ${of}`;
+    .sort((a, b) => b.pieces - a.pieces || compareNumbers(a.objectNumber, b.objectNumber));
 }
 
 /** 'collection', 'loan, Parish of Saint Osk', 'artist, Isolde Fennimarsh', each once, in that order. */
@@ -161,42 +145,6 @@ export function sourceTexts(members: readonly VignetteMembers[]): string[] {
 export function whereText(where: readonly VignetteWhere[]): string {
   if (where.length === 0) return 'not placed yet';
   return where.map(({ room, on }) => (room === null ? on : `${room}, ${on}`)).join('; ');
-}
-
-/** Words for a row that need a person's unit or language: the state told whole. */
-export type StateText = (row: VignetteListRow) => string;
-
-const HEADINGS = [
-  'No.',
-  'Vignette',
-  'Room and wall',
-  'Wall colour',
-  'Focal work',
-  'Members',
-  'Pieces',
-  'Where from',
-  'Intent',
-  'State',
-];
-
-/** The list as CSV (RFC 4180, with a byte order mark so that a spreadsheet reads accents), safe to open in one. */
-export function toVignetteCsv(
-  rows: readonly VignetteListRow[],
-  stateText: StateText = (row) => row.standing.state,
-): string {
-  const lines = rows.map((row) => [
-    String(row.number),
-    row.name,
-    whereText(row.where),
-    row.where.map(({ paint, on }) => (row.where.length > 1 ? `${on}: ` : '') + (paint?.name ?? 'none')).join('; '),
-    row.focal === null ? '' : `${row.focal.name} (${row.focal.objectNumber})`,
-    row.members.map((member) => `${memberText(member)} (${member.objectNumber})`).join('; '),
-    String(row.members.reduce((sum, { pieces }) => sum + pieces, 0)),
-    sourceTexts(row.members).join('; '),
-    row.intent,
-    stateText(row),
-  ]);
-  return `\uFEFF${csvFrom([HEADINGS, ...lines])}`;
 }
 
 function compare(a: string, b: string): number {

@@ -1,7 +1,10 @@
 import * as commands from '@enfilade/shared/commands';
 import { Judgements } from '@enfilade/shared/judgements';
+import { likeMembersOf, numbersText, runsText } from '@enfilade/shared/like-members';
 import type { Json } from '@enfilade/shared/schema';
-import { sourceTexts, toVignetteCsv, vignetteListOf, whereText } from '@enfilade/shared/vignette-list';
+import { toVignetteCsv } from '@enfilade/shared/vignette-csv';
+import { sourceTexts, vignetteListOf, whereText } from '@enfilade/shared/vignette-list';
+import fc from 'fast-check';
 import Papa from 'papaparse';
 import { describe, expect, test } from 'vitest';
 import { sampleShow, work } from './sample-show.ts';
@@ -56,6 +59,54 @@ describe('the vignette list', () => {
     const row = vignetteListOf(judgements)[1];
     expect(sourceTexts(row?.members ?? [])).toEqual(['collection', 'loan, Parish of Saint Osk']);
     expect(whereText(row?.where ?? [])).toBe('not placed yet');
+  });
+
+  test('story: like things stand on one line with their count and numbers; the focal piece stands apart', () => {
+    const { documents, history, judgements } = withVignette();
+    const mould = (n: number, kind: string) => ({
+      id: `mould${n}`,
+      object: work(`OM 1919.22.${n}`, { title: `Copper mould, ${kind}` }),
+    });
+    const moulds = [1, 2, 3, 4, 9, 10].map((n) => mould(n, n % 2 ? 'fluted' : 'domed'));
+    const lent = { id: 'lent', object: work('L.7', { title: 'Copper mould, lent', source: 'loan', lender: 'Osk' }) };
+    history.perform(commands.addObjects(documents, [...moulds, lent]));
+    history.perform(
+      commands.gather(
+        documents,
+        { name: 'Copper noon', intent: '', focal: 'mould3#1' },
+        [...moulds, lent].map(({ id }) => `${id}#1`),
+        'noon',
+      ),
+    );
+    history.perform(commands.leave(documents, ['blocks#2']));
+    history.perform(commands.describe('sixty', { focal: 'blocks#3' }));
+    const [sixty, noon] = vignetteListOf(judgements);
+    const lines = (row: typeof sixty) =>
+      likeMembersOf(row?.members ?? [], row?.focal?.pieceId ?? null).map(({ text, numbers, unplaced }) => [
+        text,
+        numbers,
+        unplaced,
+      ]);
+    expect(lines(noon)).toEqual([
+      ['Copper mould, 5 pieces', 'OM 1919.22.1, 2, 4, 9, 10', 5],
+      ['Copper mould, lent', 'L.7', 1],
+    ]);
+    expect(lines(sixty)[0]).toEqual(['Work 1902.7, 1 of 60', '1902.7, piece 1', 0]);
+    expect(toVignetteCsv([noon as NonNullable<typeof noon>])).toContain('OM 1919.22.1, 2, 4, 9, 10');
+  });
+
+  test('law: numbers drawn together name every number, and none twice', () => {
+    expect(numbersText(['OM 1.3', 'OM 1.1', 'OM 1.2', 'OM 1.10', 'L.010', ''])).toBe('L.010; OM 1.1–3, 10');
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 1, max: 60 })), (figures) => {
+        const named = (runsText(figures) || '0').split(', ').flatMap((part) => {
+          const [from = 0, to = from] = part.split('–').map(Number);
+          return Array.from({ length: to - from + 1 }, (_, index) => from + index);
+        });
+        expect(named).toEqual(figures.length === 0 ? [0] : [...new Set(figures)].sort((a, b) => a - b));
+      }),
+      { seed: 11 },
+    );
   });
 
   test('law: nothing of the private document is in the list or its CSV', () => {

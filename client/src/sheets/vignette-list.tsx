@@ -1,23 +1,13 @@
 /** The vignette list as paper: what stands where, of what, from whom, and whose word it has. */
-import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import type { Version } from '@enfilade/shared/protocol';
-import { DEFAULT_SETTINGS, LAYOUT_FLOOR, surfaceParts } from '@enfilade/shared/schema';
-import {
-  memberText,
-  sourceTexts,
-  toVignetteCsv,
-  type VignetteListRow,
-  type VignetteWhere,
-  vignetteListOf,
-} from '@enfilade/shared/vignette-list';
-import { isWallSide } from '../cards/surface-names.ts';
+import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
+import { toVignetteCsv } from '@enfilade/shared/vignette-csv';
+import { vignetteListOf } from '@enfilade/shared/vignette-list';
 import { usePreferences } from '../preferences.ts';
-import { StateMark } from '../shell/marks.tsx';
 import { useRoots, useShow } from '../sync/hooks.ts';
-import { toAddress } from '../view-address.ts';
 import { download, fileNameOf } from './download.ts';
 import { PapersNav } from './papers-nav.tsx';
-import { VignetteState } from './vignette-state.tsx';
+import { VignetteTable } from './vignette-table.tsx';
 import { changeWordsOf, momentText, stateText } from './vignette-words.ts';
 import './vignette-list.css';
 
@@ -85,7 +75,7 @@ export function VignetteList() {
             is listed here from then on.
           </p>
         ) : (
-          <Table rows={rows} words={words} />
+          <VignetteTable rows={rows} words={words} />
         )}
         <footer className="vl-foot">
           {rows.length} {rows.length === 1 ? 'vignette' : 'vignettes'}, {pieces} {pieces === 1 ? 'piece' : 'pieces'}.{' '}
@@ -95,98 +85,6 @@ export function VignetteList() {
       </article>
     </div>
   );
-}
-
-function Table({ rows, words }: { rows: readonly VignetteListRow[]; words: ReturnType<typeof changeWordsOf> }) {
-  return (
-    <table className="vl-table">
-      <thead>
-        <tr>
-          <th scope="col">no.</th>
-          <th scope="col">vignette and intent</th>
-          <th scope="col">room and wall, its colour</th>
-          <th scope="col">focal work, members</th>
-          <th scope="col">where from</th>
-          <th scope="col">state</th>
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map((row) => (
-          <Row key={row.id} row={row} words={words} />
-        ))}
-      </tbody>
-    </table>
-  );
-}
-
-function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof changeWordsOf> }) {
-  const at = addressOf(row.where[0]);
-  const others = row.members.filter(({ objectNumber }) => objectNumber !== row.focal?.objectNumber);
-  return (
-    <tr>
-      <td className="vl-number">{row.number}</td>
-      <td>
-        <span className="vl-name">{at === null ? row.name : <a href={at}>{row.name}</a>}</span>
-        {row.intent === '' ? null : <span className="vl-intent">{row.intent}</span>}
-      </td>
-      <td>
-        {row.where.length === 0 ? 'not placed yet' : null}
-        {row.where.map((where) => (
-          <span key={where.surface} className="vl-where">
-            {where.room === null ? where.on : `${where.room}, ${where.on}`}
-            {where.paint === null ? null : (
-              <span className="vl-paint">
-                <i style={{ background: hexFromLabD65(where.paint.lab) }} />
-                {where.paint.name}
-              </span>
-            )}
-          </span>
-        ))}
-      </td>
-      <td>
-        {row.focal === null ? null : (
-          <span className="vl-focal">
-            {row.focal.name} <span className="vl-no">{row.focal.objectNumber}</span>
-          </span>
-        )}
-        <ul className={others.length > MANY ? 'vl-members vl-many' : 'vl-members'}>
-          {(row.focal === null ? row.members : others).map((member) => (
-            <li key={member.objectId}>
-              {memberText(member)} <span className="vl-no">{member.objectNumber}</span>
-              {member.placed < member.pieces ? (
-                <span className="vl-no">
-                  {member.placed === 0 ? ', not placed' : `, ${member.pieces - member.placed} not placed`}
-                </span>
-              ) : null}
-            </li>
-          ))}
-        </ul>
-      </td>
-      <td>
-        <ul className="vl-members">
-          {sourceTexts(row.members).map((text) => (
-            <li key={text}>{text}</li>
-          ))}
-        </ul>
-      </td>
-      <td>
-        <VignetteState row={row} words={words} mark={<StateMark state={row.standing.state} />} />
-      </td>
-    </tr>
-  );
-}
-
-/** More members than these are set as one text, so that a row stays on its page. */
-const MANY = 6;
-
-function addressOf(where: VignetteWhere | undefined): string | null {
-  if (where === undefined) return null;
-  if (where.surface === LAYOUT_FLOOR) return toAddress({ sheet: 'layout' });
-  const parts = surfaceParts(where.surface);
-  if (parts === null) return null;
-  return isWallSide(parts.side)
-    ? toAddress({ sheet: 'wall', surface: where.surface })
-    : toAddress({ sheet: 'room', roomId: parts.roomId });
 }
 
 /** The newest frozen version of the list; null while none has been frozen. */
