@@ -68,6 +68,37 @@ function fromRow(row: unknown): unknown {
   return fields;
 }
 
+/** A database file as it is, whatever its tables; parameters and rows coerced as everywhere. */
+export interface PlainDatabase {
+  exec(sql: string): void;
+  run(sql: string, ...parameters: readonly unknown[]): void;
+  all(sql: string, ...parameters: readonly unknown[]): Readonly<Record<string, unknown>>[];
+  close(): void;
+}
+
+export function openPlain(path: string): PlainDatabase {
+  const database = new Libsql(path, { timeout: BUSY_MS });
+  return {
+    exec: (sql) => {
+      database.exec(sql);
+    },
+    run: (sql, ...parameters) => {
+      database.prepare(sql).run(parameters.map(toParameter));
+    },
+    all: (sql, ...parameters) =>
+      database
+        .prepare(sql)
+        .all(parameters.map(toParameter))
+        .map((row) => fromRow(row) as Record<string, unknown>),
+    close: () => {
+      database.close();
+    },
+  };
+}
+
+/** How long a file that another process is writing is waited for. */
+const BUSY_MS = 5000;
+
 export interface OpenDatabase {
   readonly query: Kysely<Tables>;
   /** Statements without parameters. */
@@ -76,7 +107,7 @@ export interface OpenDatabase {
 
 /** Opens the file, makes what tables are missing; every commit is on the disk before it is answered. */
 export function openDatabase(path: string): OpenDatabase {
-  const database = new Libsql(path, { timeout: 5000 });
+  const database = new Libsql(path, { timeout: BUSY_MS });
   database.exec('pragma journal_mode = wal');
   database.exec('pragma synchronous = full');
   for (const table of TABLES) database.exec(table);
