@@ -1,11 +1,11 @@
-import type { DimensionPart, DimensionReading } from '@enfilade/records/dimension-reading';
+import type { Axis, DimensionPart, DimensionReading } from '@enfilade/records/dimension-reading';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { outerSizeOf } from '@enfilade/records/outer-size';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 
 /** Millimetres of one part, axis by axis. */
-type Sizes = { readonly [axis in 'height' | 'width' | 'depth' | 'diameter' | 'length']?: number | null };
+type Sizes = { readonly [axis in Axis]?: number | null };
 
 function sizesOf(part: DimensionPart | undefined): Sizes {
   const { extent: _, ...axes } = part ?? { extent: '' };
@@ -71,10 +71,16 @@ const TABLE: readonly (readonly [
   [22, 'H. 7½ in.', { overall: { height: 190.5 } }],
   [23, '12,5 x 8,0 cm', { overall: { height: 125, width: 80 } }],
   [24, '1.83 m × 2.44 m', { overall: { height: 1830, width: 2440 } }],
+  [25, 'L. 108 in., W. 54 in.; repeat 27 in.', { overall: { length: 2743.2, width: 1371.6, repeat: 685.8 } }],
   [26, '40 × 30 × 30 in.; 80 lb. (36.3 kg)', { overall: { height: 1016, width: 762, depth: 762 } }],
   [27, '24 × 36 in. (61 × 81.4 cm)', { overall: { height: 609.6, width: 914.4 } }, ['systems disagree']],
   [28, '30 x 40', { overall: { height: null, width: null } }, ['unit unknown', 'unit unknown']],
   [29, 'W 20 × H 16 in.', { overall: { height: 406.4, width: 508 } }],
+  [
+    30,
+    'H. 36 in.; shade: Diam. 16 in.; drop 48 in.',
+    { overall: { height: 914.4, drop: 1219.2 }, shade: { diameter: 406.4 } },
+  ],
 ];
 
 describe('reference: dimension strings as registrars write them (worked table of trade conventions)', () => {
@@ -120,12 +126,110 @@ describe('words and figures museums really write', () => {
   test('story: thousands that can be read one way are read, those that can be read two ways are told', () => {
     expect(partOf(dimensionsFrom('1,234.5 x 1.234,5 mm'), 'overall')).toEqual({ height: 1234.5, width: 1234.5 });
     expect(partOf(dimensionsFrom('1.250 m x 0.125 in.'), 'overall')).toEqual({ height: 1250, width: 3.175 });
-    for (const text of ['1,250 x 30 mm', '1.250 x 30 mm', '1,250 in. x 30 in.']) {
+    // No size is stated to the thousandth of a millimetre after a comma; the second system may say which it is.
+    expect(partOf(dimensionsFrom('1,250 x 2,000 mm'), 'overall')).toEqual({ height: 1250, width: 2000 });
+    expect(partOf(dimensionsFrom('H 1.250 mm (49 1/4 in.)'), 'overall')).toEqual({ height: 1250 });
+    for (const text of ['1.250 x 30 mm', '1,250 x 30 cm', '1,250 in. x 30 in.']) {
       expect(partOf(dimensionsFrom(text), 'overall').height).toBeNull();
       expect(dimensionsFrom(text).issues.length).toBe(1);
     }
     expect(dimensionsFrom('1,250 lb').weight).toBeUndefined();
     expect(dimensionsFrom('1,250 lb').issues.length).toBe(1);
+  });
+});
+
+describe('labels and orders', () => {
+  const sizes = (text: string) =>
+    Object.fromEntries(dimensionsFrom(text).parts.map((part) => [part.extent, sizesOf(part)]));
+
+  test('story: a frame that travels is not the frame that hangs', () => {
+    for (const label of ['Transit Frame', 'frame (carry frame)', 'travelling frame', 'packed (in transit frame)']) {
+      const reading = dimensionsFrom(`support: 94 x 174 cm\n${label}: 110 x 190 x 20 cm`);
+      expect(outerSizeOf({ dimensions: reading })).toMatchObject({ basis: 'support', heightMm: 940, widthMm: 1740 });
+    }
+    expect(Object.keys(sizes('frame (Half Royal): 31 x 44 cm'))).toEqual(['framed']);
+    expect(dimensionsFrom('frame 2: 31 x 44 cm')).toMatchObject({ issues: [{ kind: 'not understood' }] });
+  });
+
+  test('story: an order that is stated is kept, before or after the figures', () => {
+    const wide = { overall: { width: 300, height: 400 } };
+    for (const text of ['30 x 40 cm (W x H)', '(W x H) 30 x 40 cm', 'W × H: 30 × 40 cm', '30 x 40 cm W x H']) {
+      expect(sizes(text)).toEqual(wide);
+      expect(dimensionsFrom(text).issues).toEqual([]);
+    }
+    expect(sizes('30 (W) x 40 (H) cm')).toEqual(wide);
+    expect(dimensionsFrom('30 x 40 x 50 cm (W x H)').issues).toMatchObject([{ kind: 'not understood' }]);
+  });
+
+  test('story: German and French labels, accents composed or not', () => {
+    for (const height of ['Höhe', 'Höhe'.normalize('NFD'), 'Hauteur']) {
+      expect(sizes(`${height}: 36 cm`)).toEqual({ overall: { height: 360 } });
+    }
+    expect(sizes('Höhe: 58 mm Breite: 92 mm, Tiefe 4 mm')).toEqual({ overall: { height: 58, width: 92, depth: 4 } });
+    expect(sizes('Hauteur 30 cm, Largeur 40 cm, Profondeur 5 cm')).toEqual({
+      overall: { height: 300, width: 400, depth: 50 },
+    });
+    expect(sizes('H 38,5 x B 24 x T 10 cm')).toEqual({ overall: { height: 385, width: 240, depth: 100 } });
+    expect(sizes('sans cadre : 30 x 40 cm ; avec cadre : 50 x 60 cm')).toEqual({
+      unframed: { height: 300, width: 400 },
+      framed: { height: 500, width: 600 },
+    });
+    expect(sizes('Rahmen: 50 x 60 cm; Blatt: 30 x 40 cm')).toMatchObject({ framed: {}, sheet: {} });
+  });
+
+  test('story: a word after the figures says what was measured', () => {
+    for (const text of [
+      '61 x 91 cm unframed',
+      '61 x 91 cm, unframed',
+      '61 x 91 cm; unframed',
+      '61 x 91 cm (unframed)',
+    ]) {
+      expect(sizes(text)).toEqual({ unframed: { height: 610, width: 910 } });
+      expect(dimensionsFrom(text).issues).toEqual([]);
+    }
+    const both = { framed: { height: 900, width: 700 }, unframed: { height: 800, width: 600 } };
+    for (const text of [
+      'framed 90 x 70 cm, unframed 80 x 60 cm',
+      '90 x 70 cm framed, 80 x 60 cm unframed',
+      '90 x 70 cm (framed) 80 x 60 cm (unframed)',
+      'Framed\n90 x 70 cm\nUnframed\n80 x 60 cm',
+    ]) {
+      expect(sizes(text)).toEqual(both);
+    }
+    expect(sizes('80 x 60 cm (framed: 90 x 70 cm)')).toMatchObject({
+      overall: { height: 800 },
+      framed: { height: 900 },
+    });
+  });
+
+  test('story: a unit closes its own list and no other', () => {
+    const split = dimensionsFrom('framed: 30 x 40; unframed: 20 x 30 cm');
+    expect(partOf(split, 'framed')).toEqual({ height: null, width: null });
+    expect(partOf(split, 'unframed')).toEqual({ height: 200, width: 300 });
+    expect(split.issues.map(({ kind }) => kind)).toEqual(['unit unknown', 'unit unknown']);
+    for (const text of ['H 40, W 30, D 20 cm', 'H. 40; W. 30; D. 20 cm', 'H: 40, W: 30, D: 20 (cm)']) {
+      expect(sizes(text)).toEqual({ overall: { height: 400, width: 300, depth: 200 } });
+    }
+    expect(sizes('Dimensions (cm): 30 x 40')).toEqual({ overall: { height: 300, width: 400 } });
+    expect(partOf(dimensionsFrom('30 cm x 40'), 'overall')).toEqual({ height: 300, width: null });
+  });
+
+  test('story: an extent stated twice is two parts, told, and drawn at the larger', () => {
+    const reading = dimensionsFrom('image: 10 x 20 cm; image: 30 x 40 cm');
+    expect(reading.parts.map(sizesOf)).toEqual([
+      { height: 100, width: 200 },
+      { height: 300, width: 400 },
+    ]);
+    expect(reading.issues.map(({ kind }) => kind)).toEqual(['said twice']);
+    expect(outerSizeOf({ dimensions: reading })).toMatchObject({ heightMm: 300, widthMm: 400, certain: false });
+  });
+
+  test('story: the second system may be rounded, on a line of its own, or wrong', () => {
+    for (const text of ['24 x 36 in. (61 x 91 cm)', '24 x 36 in.\n61 x 91.4 cm', '24 x 36 in. / 61 x 91 cm']) {
+      expect(dimensionsFrom(text)).toMatchObject({ parts: [{ height: { mm: 609.6 } }], issues: [] });
+    }
+    expect(dimensionsFrom('24 × 36 in.\n61 × 81.4 cm').issues).toMatchObject([{ kind: 'systems disagree' }]);
+    expect(dimensionsFrom('24 x 36 in. (26 x 38 in.)').issues).toMatchObject([{ kind: 'not understood' }]);
   });
 });
 

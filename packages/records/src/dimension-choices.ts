@@ -1,6 +1,5 @@
 /** Where two stated systems disagree: the text as either would have it, for a person to pick from. */
-import type { DimensionPart, DimensionReading, Measure } from './dimension-reading.ts';
-import type { Axis } from './measure-tokens.ts';
+import type { Axis, DimensionPart, DimensionReading, Measure } from './dimension-reading.ts';
 
 const LETTERS: readonly (readonly [Axis, string])[] = [
   ['height', 'H'],
@@ -8,6 +7,9 @@ const LETTERS: readonly (readonly [Axis, string])[] = [
   ['depth', 'D'],
   ['diameter', 'Diam.'],
   ['length', 'L'],
+  ['circumference', 'Circ.'],
+  ['drop', 'drop'],
+  ['repeat', 'repeat'],
 ];
 
 /** Two texts that read back without a conflict, first the system stated first; empty when nothing disagrees. */

@@ -1,5 +1,8 @@
 /** What a dimension text was understood to say. */
-import type { Axis, LengthUnit, WeightUnit } from './measure-tokens.ts';
+import type { LengthUnit, WeightUnit } from './measure-units.ts';
+
+/** `drop` is how far a hanging thing hangs down, `repeat` after what length a cloth's pattern begins again. */
+export type Axis = 'height' | 'width' | 'depth' | 'diameter' | 'length' | 'circumference' | 'drop' | 'repeat';
 
 export interface Measure {
   readonly value: number;
@@ -13,7 +16,10 @@ export interface Measure {
   readonly conflictMm?: number;
 }
 
-/** One measured part: its extent ('overall', 'framed', 'sheet' … or its label as written) and what is stated of it. */
+/**
+ * One measured part: its extent ('overall', 'framed', 'sheet' … or its label as written) and what is stated of it. A text may
+ * state one extent several times; each is a part.
+ */
 export type DimensionPart = { readonly extent: string } & { readonly [axis in Axis]?: Measure };
 
 export type DimensionIssueKind =
@@ -33,6 +39,12 @@ export interface DimensionIssue {
   readonly value: string;
 }
 
+export interface Weight {
+  readonly value: number;
+  readonly unit: WeightUnit;
+  readonly kg: number;
+}
+
 export interface DimensionReading {
   readonly written: string;
   readonly parts: readonly DimensionPart[];
@@ -42,5 +54,7 @@ export interface DimensionReading {
   readonly approximate?: boolean;
   readonly irregular?: boolean;
   readonly variable?: boolean;
-  readonly weight?: { readonly value: number; readonly unit: WeightUnit; readonly kg: number };
+  /** How long a film or sound runs, as written: no size. */
+  readonly duration?: string;
+  readonly weight?: Weight;
 }

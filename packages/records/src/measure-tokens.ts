@@ -1,151 +1,165 @@
-/** A dimension text as tokens: numbers, units, labels, signs between them, and the words that are left. */
+/** A dimension text made plain (plain-measure-text.ts) as tokens: figures, units, words, times signs, marks. */
+import { isLength, type Unit, unitNamed } from './measure-units.ts';
 
-export type LengthUnit = 'in' | 'ft' | 'cm' | 'mm' | 'm';
-export type WeightUnit = 'kg' | 'g' | 'lb' | 'oz';
-export type Axis = 'height' | 'width' | 'depth' | 'diameter' | 'length';
+interface Span {
+  readonly start: number;
+  readonly end: number;
+}
 
-export type Token =
-  | { readonly kind: 'number'; readonly value: number; readonly max?: number; readonly written: string }
-  | { readonly kind: 'unit'; readonly unit: LengthUnit }
-  | { readonly kind: 'weight'; readonly unit: WeightUnit }
-  | { readonly kind: 'axis'; readonly axis: Axis }
-  | { readonly kind: 'by' | 'open' | 'close' | 'colon' | 'comma' | 'end' }
-  | { readonly kind: 'word'; readonly text: string };
-
-export const MM_PER: Readonly<Record<LengthUnit, number>> = { in: 25.4, ft: 304.8, cm: 10, mm: 1, m: 1000 };
-export const KG_PER: Readonly<Record<WeightUnit, number>> = { kg: 1, g: 0.001, lb: 0.45359237, oz: 0.028349523125 };
-
-const VULGAR: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '⅓': '1/3',
-  '⅔': '2/3',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅕': '1/5',
-  '⅖': '2/5',
-  '⅗': '3/5',
-  '⅘': '4/5',
-  '⅙': '1/6',
-  '⅚': '5/6',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
+export type Figure = Span & {
+  readonly kind: 'figure';
+  readonly value: number;
+  readonly written: string;
+  /** What the figure is if its mark parts thousands, where it may (`1,250`); `value` takes the mark for a decimal one. */
+  readonly thousands?: number;
 };
+export type UnitToken = Span & { readonly kind: 'unit'; readonly unit: Unit };
+/** In lower case, without a closing full stop. */
+export type Word = Span & { readonly kind: 'word'; readonly word: string };
+export type Mark = Span & { readonly kind: 'mark'; readonly mark: string };
+export type Times = Span & { readonly kind: 'times' };
+export type Token = Figure | UnitToken | Word | Mark | Times;
 
-const UNITS: readonly (readonly [RegExp, LengthUnit])[] = [
-  [/^(inches|inch|ins|in)(?![a-z])\.?/, 'in'],
-  [/^(''|"|″|”|“|′′)/, 'in'],
-  [/^(feet|foot|ft)(?![a-z])\.?/, 'ft'],
-  [/^('|′|’)/, 'ft'],
-  [/^(millimet(?:er|re)s?|mm)(?![a-z])\.?/, 'mm'],
-  [/^(centimet(?:er|re)s?|cms?)(?![a-z])\.?/, 'cm'],
-  [/^(met(?:er|re)s?|m)(?![a-z])\.?/, 'm'],
-];
+// 1,234.5 and 1.234,5 and 1,234,567 can be read one way only. No figure of a size has more than nine digits.
+const PLAIN = String.raw`\d{1,3}(?:,\d{3}){1,2}\.\d{1,6}|\d{1,3}(?:\.\d{3}){1,2},\d{1,6}|\d{1,3}(?:,\d{3}){2}|\d{1,3}(?:\.\d{3}){2}|\d{1,9}(?:[.,]\d{1,17})?|\.\d{1,17}`;
+const FIGURE = new RegExp(
+  String.raw`(\d{1,9})(?: | ?- ?)(\d{1,4}) ?\/ ?(\d{1,4})(?!\d)|(\d{1,4}) ?\/ ?(\d{1,4})(?!\d)|(?:${PLAIN})(?!\d)`,
+  'y',
+);
+const DIGITS = /\d+/y;
+const WORD = /[\p{L}\p{M}]+\.?/uy;
+const DENOMINATORS = new Set([2, 3, 4, 5, 6, 8, 10, 12, 16, 32, 64]);
 
-const WEIGHTS: readonly (readonly [RegExp, WeightUnit])[] = [
-  [/^(kilograms?|kilos?|kgs?)(?![a-z])\.?/, 'kg'],
-  [/^(grams?|grammes?|gr?s?)(?![a-z])\.?/, 'g'],
-  [/^(pounds?|lbs?)(?![a-z])\.?/, 'lb'],
-  [/^(ounces?|ozs?)(?![a-z])\.?/, 'oz'],
-];
-
-const AXES: readonly (readonly [RegExp, Axis])[] = [
-  [/^(diameter|diam|dia|ø|⌀)(?![a-z])\.?/, 'diameter'],
-  [/^(height|high|ht|h)(?![a-z])\.?/, 'height'],
-  [/^(width|wide|wd|w)(?![a-z])\.?/, 'width'],
-  [/^(depth|deep|dp|d)(?![a-z])\.?/, 'depth'],
-  [/^(length|long|lg|l)(?![a-z])\.?/, 'length'],
-];
-
-// 1,234.5 and 1.234,5 can be read one way only; 1,234 cannot, see `twoReadings`.
-const PLAIN = String.raw`\d{1,3}(?:,\d{3})+\.\d+|\d{1,3}(?:\.\d{3})+,\d+|\d{1,3}(?:,\d{3}){2,}|\d{1,3}(?:\.\d{3}){2,}|\d+(?:[.,]\d+)?`;
-const NUMBER = new RegExp(String.raw`^(?:(\d+)(?:\s+|-)(\d+)\s*\/\s*(\d+)|(\d+)\s*\/\s*(\d+)|(${PLAIN}))`);
-
-/** Reads a text into tokens; never throws, and drops nothing but spaces. */
-export function tokensFrom(text: string): Token[] {
-  let rest = text
-    .replace(/<br\s*\/?>/gi, '\n')
-    .replace(/&nbsp;/gi, ' ')
-    .replace(/(\d)?\s*([½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞])/g, (_, whole: string | undefined, sign: string) =>
-      whole === undefined ? ` ${VULGAR[sign]}` : `${whole} ${VULGAR[sign]}`,
-    )
-    .replace(/⁄/g, '/')
-    .replace(/[‐‑–—−]/g, '-')
-    .toLowerCase();
+/** Tokens in the order of the text; feet with inches, metres with centimetres, pounds with ounces come as one figure. */
+export function measureTokens(text: string): readonly Token[] {
   const tokens: Token[] = [];
-  while (rest.length > 0) {
-    const space = /^[ \t\u00a0]+/.exec(rest)?.[0].length ?? 0;
-    rest = rest.slice(space);
-    if (rest === '') break;
-    const [token, length] = nextToken(rest, tokens.at(-1));
-    rest = rest.slice(length);
-    if (token !== null) tokens.push(token);
+  let at = 0;
+  while (at < text.length) {
+    const sign = text[at] as string;
+    const found = sign === ' ' ? null : (figureAt(text, at) ?? wordAt(text, at));
+    const after = tokens.at(-1)?.kind === 'figure';
+    if (found?.kind === 'word') tokens.push(...splitWord(found, after));
+    else if (found) tokens.push(found);
+    else if (sign !== ' ') tokens.push(markOf(sign, at, after));
+    at = found?.end ?? at + 1;
   }
-  return tokens;
+  return joined(tokens);
 }
 
-function nextToken(rest: string, before: Token | undefined): [Token | null, number] {
-  const first = rest[0] as string;
-  if (first === '\n' || first === '\r' || first === ';') return [{ kind: 'end' }, 1];
-  if (first === '(' || first === '[') return [{ kind: 'open' }, 1];
-  if (first === ')' || first === ']') return [{ kind: 'close' }, 1];
-  if (first === ':') return [{ kind: 'colon' }, 1];
-  if (first === ',') return [{ kind: 'comma' }, 1];
-  if (first === '.') return [null, 1];
-  if (first === '×' || first === '*') return [{ kind: 'by' }, 1];
-  const by = /^(x|by)(?![a-z])/.exec(rest);
-  if (by) return [{ kind: 'by' }, by[0].length];
-  const number = numberAt(rest);
-  if (number !== null) return number;
-  if (before?.kind === 'number') {
-    for (const [pattern, unit] of WEIGHTS) {
-      const found = pattern.exec(rest);
-      if (found && !(unit === 'g' && found[0].length === 0)) return [{ kind: 'weight', unit }, found[0].length];
+/** True when `token` is this mark. */
+export function isMark(token: Token | undefined, mark: string): boolean {
+  return token?.kind === 'mark' && token.mark === mark;
+}
+
+function figureAt(text: string, at: number): Figure | Word | null {
+  FIGURE.lastIndex = at;
+  const found = FIGURE.exec(text);
+  if (found === null) {
+    DIGITS.lastIndex = at;
+    const run = DIGITS.exec(text)?.[0];
+    return run === undefined ? null : { kind: 'word', word: run, start: at, end: at + run.length };
+  }
+  const [run, whole, over, under, top, bottom] = found;
+  const figure = (value: number, length: number): Figure => ({
+    kind: 'figure',
+    value,
+    written: text.slice(at, at + length),
+    start: at,
+    end: at + length,
+  });
+  // Not a fraction after all (62 / 24): only the first figure, and the rest by itself.
+  if (whole !== undefined) {
+    const part = fractionOf(over, under);
+    return part === null ? figure(Number(whole), whole.length) : figure(Number(whole) + part, run.length);
+  }
+  if (top !== undefined) {
+    const part = fractionOf(top, bottom);
+    return part === null ? figure(Number(top), top.length) : figure(part, run.length);
+  }
+  const decimal = run.replace(',', '.');
+  const marks = run.replace(/\d/g, '');
+  if (marks.length > 1) {
+    const [thousands, last] = [marks[0] as string, marks.at(-1) as string];
+    const plain = run.replaceAll(thousands, '');
+    return figure(Number(thousands === last ? plain : plain.replace(last, '.')), run.length);
+  }
+  if (!/^[1-9]\d{0,2}[.,]\d{3}$/.test(run)) return figure(Number(decimal), run.length);
+  return { ...figure(Number(decimal), run.length), thousands: Number(run.replace(/[.,]/, '')) };
+}
+
+function fractionOf(top: string | undefined, bottom: string | undefined): number | null {
+  const [over, under] = [Number(top), Number(bottom)];
+  return over < under && DENOMINATORS.has(under) ? over / under : null;
+}
+
+function wordAt(text: string, at: number): Word | null {
+  WORD.lastIndex = at;
+  const run = WORD.exec(text)?.[0];
+  if (run === undefined) return null;
+  return { kind: 'word', word: run.toLowerCase().replace(/\.$/, ''), start: at, end: at + run.length };
+}
+
+/** `x`, `by`, units, and what is written without a space: `20cmx30`, `L38xB24`. */
+function splitWord(found: Word, afterFigure: boolean): Token[] {
+  const { word, start, end } = found;
+  if (word === 'x' || word === 'by') return [{ kind: 'times', start, end }];
+  if (!afterFigure) return [found];
+  const unit = unitNamed(word);
+  if (unit !== null) return [{ kind: 'unit', unit, start, end }];
+  const before = word.endsWith('x') ? unitNamed(word.slice(0, -1)) : null;
+  if (before !== null) {
+    return [
+      { kind: 'unit', unit: before, start, end: end - 1 },
+      { kind: 'times', start: end - 1, end },
+    ];
+  }
+  if (!/^[hwdlbtpø]?x[hwdlbtpø]?$/.test(word)) return [found];
+  const [left = '', right = ''] = word.split('x');
+  const at = start + left.length;
+  return [
+    ...(left === '' ? [] : [{ kind: 'word', word: left, start, end: at } as const]),
+    { kind: 'times', start: at, end: at + 1 },
+    ...(right === '' ? [] : [{ kind: 'word', word: right, start: at + 1, end } as const]),
+  ];
+}
+
+function markOf(sign: string, at: number, afterFigure: boolean): Token {
+  const span = { start: at, end: at + 1 };
+  if (sign === '×') return { kind: 'times', ...span };
+  const unit = afterFigure ? unitNamed(sign) : null;
+  return unit === null ? { kind: 'mark', mark: sign, ...span } : { kind: 'unit', unit, ...span };
+}
+
+/** 5 ft. 4 in. as 64 in., 1 m 20 cm as 120 cm, 3 lb. 4 oz. as 3.25 lb. */
+function joined(tokens: readonly Token[]): readonly Token[] {
+  const out: Token[] = [];
+  for (let at = 0; at < tokens.length; at += 1) {
+    const token = tokens[at] as Token;
+    const unit = tokens[at + 1];
+    const dash = isMark(tokens[at + 2], '-') ? 1 : 0;
+    const less = tokens[at + 2 + dash];
+    const lessUnit = tokens[at + 3 + dash];
+    const per =
+      token.kind === 'figure' && unit?.kind === 'unit' && less?.kind === 'figure' && lessUnit?.kind === 'unit'
+        ? perUnit(unit.unit, lessUnit.unit)
+        : null;
+    const dashed = dash === 1 && unit?.kind === 'unit' && unit.unit !== 'ft';
+    if (per === null || dashed || token.kind !== 'figure' || less?.kind !== 'figure' || less.value >= per) {
+      out.push(token);
+      continue;
     }
-    for (const [pattern, unit] of UNITS) {
-      const found = pattern.exec(rest);
-      if (found) return [{ kind: 'unit', unit }, found[0].length];
-    }
+    const end = less.end;
+    const small = lessUnit as UnitToken;
+    const value = isLength(small.unit) ? token.value * per + less.value : token.value + less.value / per;
+    out.push({ kind: 'figure', value, written: `${token.written} ${less.written}`, start: token.start, end });
+    out.push(isLength(small.unit) ? small : { ...small, unit: 'lb' });
+    at += 3 + dash;
   }
-  for (const [pattern, axis] of AXES) {
-    const found = pattern.exec(rest);
-    if (found) return [{ kind: 'axis', axis }, found[0].length];
-  }
-  const word = /^[\p{L}][\p{L}'’-]*/u.exec(rest)?.[0] ?? first;
-  return [{ kind: 'word', text: word }, word.length];
+  return out;
 }
 
-function numberAt(rest: string): [Token, number] | null {
-  const single = singleAt(rest);
-  if (single === null) return null;
-  const [value, length] = single;
-  const range = /^\s*-\s*(?=\d)/.exec(rest.slice(length));
-  const end = range === null ? null : singleAt(rest.slice(length + range[0].length));
-  if (range === null || end === null || end[0] <= value) {
-    return [{ kind: 'number', value, written: rest.slice(0, length) }, length];
-  }
-  const whole = length + range[0].length + end[1];
-  return [{ kind: 'number', value, max: end[0], written: rest.slice(0, whole) }, whole];
-}
-
-function singleAt(rest: string): [number, number] | null {
-  const found = NUMBER.exec(rest);
-  if (found === null) return null;
-  const [all, whole, top, bottom, topOnly, bottomOnly, plain] = found;
-  if (whole !== undefined && Number(bottom) > 0) return [Number(whole) + Number(top) / Number(bottom), all.length];
-  if (topOnly !== undefined && Number(bottomOnly) > 0) return [Number(topOnly) / Number(bottomOnly), all.length];
-  if (plain === undefined) return null;
-  const marks = plain.replace(/\d/g, '');
-  const grouped = marks.length > 1;
-  const decimal = grouped && marks[0] !== marks.at(-1) ? marks.at(-1) : grouped ? '' : marks;
-  const plainValue = grouped ? plain.replaceAll(marks[0] as string, '') : plain;
-  return [Number(decimal === ',' ? plainValue.replace(',', '.') : plainValue), all.length];
-}
-
-/** True when a figure may be thousands or a decimal: `1,250` of anything, `1.250` of a unit nobody divides so finely. */
-export function twoReadings(written: string, unit: LengthUnit | WeightUnit | null): boolean {
-  return (
-    /^[1-9]\d{0,2},\d{3}$/.test(written) || (/^[1-9]\d{0,2}\.\d{3}$/.test(written) && (unit === 'mm' || unit === 'cm'))
-  );
+function perUnit(unit: Unit, less: Unit): number | null {
+  if (unit === 'ft' && less === 'in') return 12;
+  if (unit === 'm' && less === 'cm') return 100;
+  return unit === 'lb' && less === 'oz' ? 16 : null;
 }

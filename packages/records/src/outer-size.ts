@@ -1,5 +1,6 @@
 /** The outer size a thing is drawn at: framed before unframed, the whole before a part. */
 import type { DimensionPart, DimensionReading, Measure } from './dimension-reading.ts';
+import { EXTENT_RANK } from './dimension-words.ts';
 
 export interface OuterSize {
   readonly heightMm: number;
@@ -12,20 +13,6 @@ export interface OuterSize {
   readonly note?: string;
 }
 
-/** Extents by how well they serve as the outer size; what is not here is a part and never the whole. */
-const RANK = [
-  'framed',
-  'overall',
-  'displayed',
-  'unframed',
-  'support',
-  'block',
-  'mount',
-  'sheet',
-  'plate',
-  'image',
-  'sight',
-];
 const NOT_OUTER = new Set(['plate', 'image', 'sight']);
 
 /**
@@ -44,44 +31,51 @@ export function outerSizeOf(readings: {
   for (const part of readings.dimensions?.parts ?? []) {
     candidates.push({ part, reading: readings.dimensions as DimensionReading, basis: part.extent });
   }
-  const ranked = candidates
-    .filter(({ basis }) => RANK.includes(basis))
-    .sort((a, b) => RANK.indexOf(a.basis) - RANK.indexOf(b.basis));
   let framedOpen = false;
-  for (const { part, reading, basis } of ranked) {
-    const size = sizeOf(part);
-    if (size === 'in conflict') return null;
-    if (size === null) {
-      framedOpen ||= basis === 'framed';
+  for (const extent of EXTENT_RANK) {
+    const sized = candidates
+      .filter(({ basis }) => basis === extent)
+      .map(({ part, reading }) => ({ size: sizeOf(part), reading }));
+    if (sized.some(({ size }) => size === 'in conflict')) return null;
+    const known = sized.flatMap(({ size, reading }) =>
+      size === null || size === 'in conflict' ? [] : [{ size, reading }],
+    );
+    const [largest] = known.toSorted((a, b) => areaOf(b.size) - areaOf(a.size));
+    if (largest === undefined) {
+      framedOpen ||= sized.length > 0 && extent === 'framed';
       continue;
     }
+    const { size, reading } = largest;
     const vague = reading.approximate || reading.irregular || reading.variable || size.range;
     const single = reading.issues.some(({ kind }) => kind === 'one measure only');
-    const twice = reading.issues.some(({ kind }) => kind === 'said twice');
-    const note = NOT_OUTER.has(basis)
-      ? `${basis} size, not the outer edge`
+    const several = known.some((other) => areaOf(other.size) !== areaOf(size)) || sized.length > known.length;
+    const note = NOT_OUTER.has(extent)
+      ? `${extent} size, not the outer edge`
       : framedOpen
         ? 'the framed size cannot be read'
-        : twice
+        : several
           ? 'more than one size is stated'
           : vague || single
             ? 'approximate'
             : null;
-    return {
-      heightMm: size.heightMm,
-      widthMm: size.widthMm,
-      depthMm: size.depthMm,
-      basis,
-      certain: note === null,
-      ...(note === null ? {} : { note }),
-    };
+    const { heightMm, widthMm, depthMm } = size;
+    return { heightMm, widthMm, depthMm, basis: extent, certain: note === null, ...(note === null ? {} : { note }) };
   }
   return null;
 }
 
-function sizeOf(
-  part: DimensionPart,
-): { heightMm: number; widthMm: number; depthMm: number | null; range: boolean } | 'in conflict' | null {
+interface Size {
+  readonly heightMm: number;
+  readonly widthMm: number;
+  readonly depthMm: number | null;
+  readonly range: boolean;
+}
+
+function areaOf({ heightMm, widthMm }: Size): number {
+  return heightMm * widthMm;
+}
+
+function sizeOf(part: DimensionPart): Size | 'in conflict' | null {
   const { height, width, depth, diameter, length } = part;
   const stated = [height, width, depth, diameter, length].filter((measure) => measure !== undefined);
   if (stated.some(({ conflictMm }) => conflictMm !== undefined)) return 'in conflict';

@@ -1,0 +1,58 @@
+/** What a dimension text says of the whole: set of 12, each, approx., irregular, variable, how long a film runs. */
+
+export interface Remarks {
+  /** The text with these words blanked, so that every place in it stays. */
+  readonly rest: string;
+  readonly quantity?: number;
+  readonly perItem?: true;
+  readonly approximate?: true;
+  readonly irregular?: true;
+  readonly variable?: true;
+  readonly duration?: string;
+}
+
+const NUMBERS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const COUNT = `(\\d{1,4}|${NUMBERS.join('|')})`;
+const THINGS = 'pieces|objects|items|parts|sheets|panels|prints|works|elements|teile|panneaux|éléments';
+const SET = new RegExp(
+  `\\b(?:set|group|series|suite|lot|box|portfolio) of ${COUNT}\\b(?! ?(?:[x×"']|cm|mm|in\\b))(?: (?:${THINGS}))?|\\b${COUNT} (?:${THINGS})\\b`,
+  'gi',
+);
+const DURATION =
+  /(?:^|(?<=;))[^\n;]*\b(?:duration|running time|dauer|durée)\b[^\n;]*|\b\d{1,4} ?(?:hours?|hrs?|min(?:utes?)?|sec(?:onds?)?)\b\.?,?/gim;
+const APPROXIMATE =
+  /\b(?:approx(?:imately|imate)?|about|circa|etwa|ungefähr|environ|env)\b\.?|\b(?:ca|c)\.(?= ?\d)|\b(?:ca|c)(?= \d)|~(?= ?\d)/gi;
+const VARIABLE =
+  /\b(?:(?:overall|installation|installed|displayed|display) ){0,3}(?:(?:dimensions?|sizes?|height|width|length|depth|duration) )?(?:(?:is|are) )?(?:variable|var(?:y|ies)|various)\b|\b(?:maße|größe) variabel\b/gi;
+
+/** Finds the remarks in a text made plain (plain-measure-text.ts). */
+export function remarksIn(text: string): Remarks {
+  let rest = text;
+  const take = (pattern: RegExp): readonly (string | undefined)[] | null => {
+    let first: readonly (string | undefined)[] | null = null;
+    rest = rest.replace(pattern, (run: string, ...found: (string | undefined)[]) => {
+      first ??= [run, ...found];
+      return ' '.repeat(run.length);
+    });
+    return first;
+  };
+  const variable = take(VARIABLE) !== null;
+  const duration = take(DURATION)?.[0]?.trim();
+  const set = take(SET);
+  const count = (set?.[1] ?? set?.[2])?.toLowerCase();
+  const pair = take(/\b(?:a )?pair\b(?: of\b)?/gi) !== null;
+  const quantity = count === undefined ? (pair ? 2 : undefined) : NUMBERS.indexOf(count) + 1 || Number(count);
+  const perItem = take(/\b(?:each|ea\b\.?|per item|je|chaque|chacun|chacune)\b/gi) !== null;
+  const unconfirmed = /\bunconfirmed\b/i.test(rest);
+  const approximate = take(APPROXIMATE) !== null;
+  const irregular = take(/\birreg(?:ular|ularly)?\b\.?(?: shaped?\b)?|\bunregelmäßig\b/gi) !== null;
+  return {
+    rest,
+    ...(quantity === undefined ? {} : { quantity }),
+    ...(perItem ? { perItem } : {}),
+    ...(approximate || unconfirmed ? { approximate: true } : {}),
+    ...(irregular ? { irregular } : {}),
+    ...(variable ? { variable } : {}),
+    ...(duration === undefined ? {} : { duration }),
+  };
+}
