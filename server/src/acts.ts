@@ -4,6 +4,9 @@ import { maySignOff } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import { json, refusal } from './answers.ts';
 import type { ActHandler } from './desk.ts';
+import { HISTORY_ACTS } from './history-acts.ts';
+import { keepState } from './kept.ts';
+import { SEAT_ACTS } from './seat-acts.ts';
 
 function signOffRequestFrom(body: unknown): SignOffRequest | null {
   if (typeof body !== 'object' || body === null) return null;
@@ -12,7 +15,7 @@ function signOffRequestFrom(body: unknown): SignOffRequest | null {
 }
 
 /** One person's word on a vignette as it stands here. What they saw must be what is committed. */
-const signOff: ActHandler = async ({ person, body, documents, sessions }) => {
+const signOff: ActHandler = async ({ person, body, documents, sessions, kept }) => {
   if (!maySignOff(person.role)) {
     return refusal(403, 'This seat may look, not sign off. Nothing was signed.', 'sign off');
   }
@@ -39,10 +42,16 @@ const signOff: ActHandler = async ({ person, body, documents, sessions }) => {
     digest,
     canonical,
   };
-  await sessions.get('record')?.act((doc) => {
+  const record = sessions.get('record');
+  await record?.act((doc) => {
     doc.getMap('signatures').set(`${signature.vignetteId}/${signature.personId}`, signature);
   });
+  // The whole hang as it was signed in; the signature stands whether or not that can be kept.
+  if (record !== undefined) {
+    const words = { kind: 'signed off', name: form.name, at: signature.at, by: person.name } as const;
+    await keepState(kept, record, documents, words).catch(() => null);
+  }
   return json(200, signature);
 };
 
-export const ACTS: Readonly<Record<string, ActHandler>> = { 'sign-off': signOff };
+export const ACTS: Readonly<Record<string, ActHandler>> = { ...SEAT_ACTS, ...HISTORY_ACTS, 'sign-off': signOff };

@@ -21,6 +21,10 @@ export interface Tables {
   client_ids: { document: string; client: number; person: string };
   /** One device that exchanged the invitation; `hash`: SHA-256 of its cookie. */
   devices: { hash: string; seat: string; since: string };
+  /** One person's change each; `changes`: JSON of DeedChange[]. */
+  deeds: { n: number; at: string; person: string; name: string; role: string; changes: string; more: number };
+  /** `bytes`: gzip of the canonical JSON whose SHA-256 is the digest. */
+  kept: { digest: string; bytes: Uint8Array };
   /** `facts`: JSON of what was derived, by `engine`. `cell`: its running number in the atlas. */
   images: { sha256: string; cell: number; engine: string; facts: string };
 }
@@ -35,6 +39,9 @@ const TABLES = [
   'create table if not exists terms (seat text primary key, until text, since text not null, giver text not null) without rowid',
   'create table if not exists client_ids (document text not null, client integer not null, person text not null, primary key (document, client)) without rowid',
   'create table if not exists devices (hash text primary key, seat text not null, since text not null) without rowid',
+  'create table if not exists deeds (n integer primary key, at text not null, person text not null, name text not null, role text not null, changes text not null, more integer not null)',
+  'create index if not exists deeds_by_time on deeds (at)',
+  'create table if not exists kept (digest text primary key, bytes blob not null) without rowid',
   'create table if not exists images (sha256 text primary key, cell integer not null unique, engine text not null, facts text not null) without rowid',
 ];
 

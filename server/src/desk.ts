@@ -3,6 +3,8 @@ import type { ShowDocuments } from '@enfilade/shared/documents';
 import type { DocumentName, Person } from '@enfilade/shared/seats';
 import type { Answer } from './answers.ts';
 import type { Images } from './images.ts';
+import type { Kept } from './kept.ts';
+import type { Seats } from './seats.ts';
 import type { Session } from './session.ts';
 
 export interface Desk {
@@ -12,6 +14,11 @@ export interface Desk {
   readonly documents: ShowDocuments;
   readonly sessions: ReadonlyMap<DocumentName, Session>;
   readonly images: Images;
+  /** States of the hang and frozen lists, under their digests. */
+  readonly kept: Kept;
+  readonly seats: Seats;
+  /** The seat they ask from. */
+  readonly seatId: string;
 }
 
 /** `POST /seat/<id>/acts/<name>`, a JSON body of at most 64 KB. */

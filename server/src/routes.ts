@@ -5,12 +5,15 @@ import type { Me } from '@enfilade/shared/protocol';
 import { mayBringIn } from '@enfilade/shared/seats';
 import { ACTS } from './acts.ts';
 import { type Answer, bodyOf, IMMUTABLE, isSameOrigin, json, page, refusal } from './answers.ts';
+import type { History } from './history.ts';
 import type { Images } from './images.ts';
+import type { Kept } from './kept.ts';
 import type { Limits } from './limits.ts';
 import { metricsText } from './metrics.ts';
 import type { Meta } from './migrate.ts';
 import { PAPERS } from './paper/papers.ts';
 import { PictureRefused } from './picture-ingest.ts';
+import { seatsFor } from './seat-acts.ts';
 import type { Seat, Seats } from './seats.ts';
 import { ReadOnlyError } from './session.ts';
 import type { Sessions } from './sessions.ts';
@@ -21,6 +24,8 @@ export interface House {
   readonly sessions: Sessions;
   readonly seats: Seats;
   readonly images: Images;
+  readonly history: History;
+  readonly kept: Kept;
   readonly judgements: () => Judgements;
   readonly meta: Meta;
   readonly limits: Limits;
@@ -74,13 +79,16 @@ async function seatPath(
   path: readonly string[],
 ): Promise<Answered> {
   const [what = '', name = '', more] = path;
-  const route = `seat/${['me', 'images', 'acts', 'paper'].includes(what) ? what : 'other'}`;
+  const route = `seat/${['me', 'images', 'acts', 'paper', 'seats', 'history', 'states'].includes(what) ? what : 'other'}`;
   const seat = house.seats.seatOf(seatId, request.headers.cookie);
   if (seat === undefined) {
     return { route, answer: refusal(401, 'This seat is not known on this device. Open its invitation link.', 'seat') };
   }
   const post = request.method === 'POST';
   if (what === 'me' && path.length === 1 && !post) return { route, answer: json(200, meOf(house, seat)) };
+  if (what === 'seats' && path.length === 1 && !post) return { route, answer: await seatList(house, seat) };
+  if (what === 'history' && path.length === 1 && !post) return { route, answer: await historyOf(house, url) };
+  if (what === 'states' && path.length === 2 && !post) return { route, answer: await keptText(house, name) };
   if (what === 'images' && post && path.length === 1)
     return { route, answer: await bringIn(house, request, url, seat) };
   if (what === 'images' && !post) return { route, answer: await image(house, url, name, more) };
@@ -135,6 +143,34 @@ function meOf({ meta }: House, seat: Seat): Me {
   return { seatId: seat.id, person: seat.person, schemaVersion: meta.schemaVersion, epoch: meta.epoch };
 }
 
+async function seatList({ seats }: House, { person }: Seat): Promise<Answer> {
+  const list = await seatsFor({ person, seats });
+  return list === undefined ? refusal(403, 'Only a lead or a curator sees the seats.', 'seats') : json(200, list);
+}
+
+/** Who did what, newest first; a number that is none asks for nothing less. */
+async function historyOf({ history }: House, { searchParams }: URL): Promise<Answer> {
+  const whole = (name: string): number | undefined => {
+    const text = searchParams.get(name);
+    return text !== null && /^\d{1,12}$/.test(text) ? Number(text) : undefined;
+  };
+  const [before, limit, since] = [whole('before'), whole('limit'), searchParams.get('since')];
+  return json(
+    200,
+    await history.read({
+      ...(before === undefined ? {} : { before }),
+      ...(limit === undefined ? {} : { limit }),
+      ...(since === null ? {} : { since }),
+    }),
+  );
+}
+
+async function keptText({ kept }: House, digest: string): Promise<Answer> {
+  const text = /^[0-9a-f]{64}$/.test(digest) ? await kept.text(digest) : undefined;
+  if (text === undefined) return nothing();
+  return { status: 200, type: 'application/json', body: text, headers: { 'cache-control': IMMUTABLE } };
+}
+
 async function image({ images }: House, url: URL, name: string, more: string | undefined): Promise<Answer> {
   if (name === 'facts' && more === undefined) return json(200, images.facts());
   const webp = /^(.+)\.webp$/.exec(more ?? '')?.[1];
@@ -184,9 +220,13 @@ async function act(house: House, request: IncomingMessage, seat: Seat, name: str
   } catch {
     return refusal(400, 'This is not JSON. Nothing was done.', name);
   }
-  const { sessions, images } = house;
+  // Asked anew: the seat may have been taken back, or its role changed, while the body was on its way.
+  const now = house.seats.seatOf(seat.id, request.headers.cookie);
+  if (now === undefined) return refusal(401, 'This seat was taken back. Nothing was done.', 'seat');
+  const { sessions, images, seats, kept } = house;
+  const { documents, byName } = sessions;
   return orReadOnly(name, () =>
-    handler({ person: seat.person, body, documents: sessions.documents, sessions: sessions.byName, images }),
+    handler({ person: now.person, seatId: now.id, body, documents, sessions: byName, images, seats, kept }),
   );
 }
 

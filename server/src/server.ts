@@ -4,9 +4,12 @@ import type { AddressInfo } from 'node:net';
 import { Judgements } from '@enfilade/shared/judgements';
 import { type Logger, pino } from 'pino';
 import { refusal, send } from './answers.ts';
+import { History } from './history.ts';
 import { Images } from './images.ts';
+import { Kept, keepEachDay } from './kept.ts';
 import { DEFAULT_LIMITS, type Limits } from './limits.ts';
 import { migrate } from './migrate.ts';
+import { PeopleRecord } from './people-record.ts';
 import { answerTo, type House } from './routes.ts';
 import { Seats } from './seats.ts';
 import { Sessions } from './sessions.ts';
@@ -47,12 +50,19 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const seats = await Seats.open(store);
   const images = await Images.open(store, options.dataDirectory, limits);
   const meta = await migrate(store, sessions.byName);
+  const people = new PeopleRecord(seats, sessions.get('record'), log);
+  people.write();
+  const kept = new Kept(store);
+  const history = await History.watch(store, sessions.byName, log);
+  const days = keepEachDay(kept, sessions.byName, sessions.documents, log);
   // Made when first asked for: a fact of a shape no command writes must not keep the server from starting.
   let judgements: Judgements | undefined;
   const house: House = {
     sessions,
     seats,
     images,
+    history,
+    kept,
     judgements: () => {
       judgements ??= new Judgements(sessions.documents, { get: (sha256) => images.factsOf(sha256) });
       return judgements;
@@ -98,12 +108,15 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   let closing: Promise<void> | null = null;
   const close = async (): Promise<void> => {
     const stopped = new Promise<void>((done) => http.close(() => done()));
+    await people.settled();
+    await days.settled();
     await sessions.commit.drain();
     await closeSockets();
     http.closeIdleConnections();
     await images.close();
     await palettes;
     await sessions.close();
+    await history.settled();
     http.closeAllConnections();
     await stopped;
     await store.close();

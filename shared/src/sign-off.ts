@@ -46,8 +46,8 @@ export function canonicalVignetteOf(documents: ShowDocuments, id: VignetteId): C
   return { name: vignette.name, intent: vignette.intent, focal: vignette.focal, places, paints };
 }
 
-/** RFC 8785 text of the canonical form. */
-export function toCanonicalText(form: CanonicalVignette): string {
+/** RFC 8785 text of a plain value: one text whatever order its keys were set in. */
+export function toCanonicalText(form: object): string {
   return canonicalize(form) as string;
 }
 

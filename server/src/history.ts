@@ -1,0 +1,154 @@
+/** Who did what, when: each change of a document that all may read, written down beside the log as it is applied. */
+import type { Deed, DeedChange, HistoryAnswer } from '@enfilade/shared/deeds';
+import { type Json, ROOTS, type RootName } from '@enfilade/shared/schema';
+import type { DocumentName, Person, Role } from '@enfilade/shared/seats';
+import type { Logger } from 'pino';
+import type * as Y from 'yjs';
+import type { Session } from './session.ts';
+import type { Store } from './store.ts';
+
+/** Of one change no more is written down; the rest is a number. */
+const CHANGES_KEPT = 200;
+/** Nudges of the same things by one person within this time are one deed, ms. */
+const ONE_DEED_MS = 60_000;
+export const HISTORY_LIMIT = 500;
+
+/** Documents whose changes everybody at the show may know of. Reading marks and private facts are nobody's history. */
+const WATCHED: readonly DocumentName[] = ['rooms', 'checklist', 'hang', 'talk'];
+const NOT_TOLD: readonly RootName[] = ['readMarks'];
+
+interface Open {
+  readonly n: number;
+  readonly since: number;
+  readonly signature: string;
+  readonly changes: readonly DeedChange[];
+}
+
+export class History {
+  private readonly store: Store;
+  private readonly log: Logger;
+  private readonly now: () => Date;
+  private lastN: number;
+  private readonly open = new Map<string, Open>();
+  private writing: Promise<void> = Promise.resolve();
+
+  private constructor(store: Store, log: Logger, now: () => Date, lastN: number) {
+    this.store = store;
+    this.log = log;
+    this.now = now;
+    this.lastN = lastN;
+  }
+
+  static async watch(
+    store: Store,
+    sessions: ReadonlyMap<DocumentName, Session>,
+    log: Logger,
+    now: () => Date = () => new Date(),
+  ): Promise<History> {
+    const row = await store.query
+      .selectFrom('deeds')
+      .select(({ fn }) => fn.max('n').as('n'))
+      .executeTakeFirst();
+    const history = new History(store, log, now, Number(row?.n ?? 0));
+    for (const name of WATCHED) {
+      const session = sessions.get(name);
+      if (session !== undefined) history.follow(session);
+    }
+    return history;
+  }
+
+  /** Newest first. */
+  async read(asked: { before?: number; since?: string; limit?: number }): Promise<HistoryAnswer> {
+    await this.writing;
+    const limit = Math.min(Math.max(1, asked.limit ?? 100), HISTORY_LIMIT);
+    let query = this.store.query.selectFrom('deeds').selectAll().orderBy('n', 'desc');
+    if (asked.before !== undefined) query = query.where('n', '<', asked.before);
+    if (asked.since !== undefined) query = query.where('at', '>', asked.since);
+    const rows = await query.limit(limit + 1).execute();
+    const deeds = rows.slice(0, limit).map(
+      (row): Deed => ({
+        n: Number(row.n),
+        at: row.at,
+        personId: row.person,
+        name: row.name,
+        role: row.role as Role,
+        changes: JSON.parse(row.changes) as DeedChange[],
+        more: Number(row.more),
+      }),
+    );
+    return { deeds, older: rows.length > limit };
+  }
+
+  async settled(): Promise<void> {
+    await this.writing;
+  }
+
+  private follow({ doc, members }: Session): void {
+    const inHand = new Map<Y.Transaction, DeedChange[]>();
+    for (const root of Object.keys(ROOTS) as RootName[]) {
+      if (!doc.share.has(root) || NOT_TOLD.includes(root)) continue;
+      doc.getMap<Json>(root).observe((event, transaction) => {
+        const list = inHand.get(transaction) ?? [];
+        inHand.set(transaction, list);
+        for (const [key, { action, oldValue }] of event.changes.keys) {
+          const to = action === 'delete' ? undefined : told(root, key, event.target.get(key));
+          const from = action === 'add' ? undefined : told(root, key, oldValue as Json);
+          list.push({ root, key, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) });
+        }
+      });
+    }
+    doc.on('afterTransaction', (transaction: Y.Transaction) => {
+      const changes = inHand.get(transaction);
+      inHand.delete(transaction);
+      const member = transaction.origin as { person?: Person } | null;
+      if (changes === undefined || changes.length === 0 || !members.has(member as never)) return;
+      this.take((member as { person: Person }).person, changes);
+    });
+  }
+
+  private take(person: Person, changes: readonly DeedChange[]): void {
+    const at = this.now();
+    const signature = changes.map(({ root, key }) => `${root}|${key}`).join('\n');
+    const before = this.open.get(person.id);
+    const same = before?.signature === signature && at.getTime() - before.since < ONE_DEED_MS;
+    const kept = same ? joined(before.changes, changes) : changes.slice(0, CHANGES_KEPT);
+    const n = same ? before.n : ++this.lastN;
+    this.open.set(person.id, { n, since: same ? before.since : at.getTime(), signature, changes: kept });
+    const row = {
+      n,
+      at: at.toISOString(),
+      person: person.id,
+      name: person.name,
+      role: person.role,
+      changes: JSON.stringify(kept),
+      more: Math.max(0, changes.length - CHANGES_KEPT),
+    };
+    this.writing = this.writing
+      .then(async () => {
+        await this.store.query
+          .insertInto('deeds')
+          .values(row)
+          .onConflict((conflict) => conflict.column('n').doUpdateSet({ at: row.at, changes: row.changes }))
+          .execute();
+      })
+      .catch((error: unknown) => {
+        // The change itself is in the log; what is lost is one line of the history, and only while the disk is full.
+        this.log.warn({ event: 'history', kind: error instanceof Error ? error.name : typeof error });
+      });
+  }
+}
+
+/** Of a record that comes in only what names it: its texts stand in the checklist. */
+function told(root: RootName, key: string, value: Json | undefined): Json | undefined {
+  if (root !== 'objects' || key.includes('/') || typeof value !== 'object' || value === null) return value;
+  const { number, title } = value as { number?: Json; title?: Json };
+  return { number: number ?? '', title: title ?? '' };
+}
+
+/** Two changes of the same facts, one after the other, as one. */
+function joined(first: readonly DeedChange[], then: readonly DeedChange[]): DeedChange[] {
+  return first.map(({ root, key, from }, index) => {
+    const to = then[index]?.to;
+    return { root, key, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+  });
+}
