@@ -22,6 +22,7 @@ import './app.css';
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
 const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
 const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
+const Proposals = lazy(() => import('./sheets/proposals.tsx').then((m) => ({ default: m.Proposals })));
 const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.Paper })));
 
 export function App() {
@@ -94,6 +95,7 @@ function SheetPage({ view }: { readonly view: View }) {
           {view.sheet === 'bring-in' ? <BringIn /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
           {view.sheet === 'vignettes' ? <VignetteList /> : null}
+          {view.sheet === 'proposals' ? <Proposals /> : null}
           {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
         </Suspense>
       </Fault>

@@ -10,6 +10,7 @@ export type View =
   | { readonly sheet: 'bring-in' }
   | { readonly sheet: 'measure'; readonly roomId: RoomId | null }
   | { readonly sheet: 'vignettes' }
+  | { readonly sheet: 'proposals' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -61,7 +62,7 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'wall' && about) return { sheet, surface: about };
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
-  if (sheet === 'layout' || sheet === 'bring-in' || sheet === 'vignettes') return { sheet };
+  if (sheet === 'layout' || sheet === 'bring-in' || sheet === 'vignettes' || sheet === 'proposals') return { sheet };
   return null;
 }
 

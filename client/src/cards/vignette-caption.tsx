@@ -97,7 +97,7 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
             show it
           </button>
         ) : null}
-        {maySignOff(show.me.person.role) && !signed && members.length > 0 ? (
+        {show.layerId === null && maySignOff(show.me.person.role) && !signed && members.length > 0 ? (
           <button type="button" disabled={saving.kind !== 'saved'} onClick={() => void signOff()}>
             sign off as it stands
           </button>

@@ -43,6 +43,8 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Measure';
     case 'vignettes':
       return 'Vignettes';
+    case 'proposals':
+      return 'Proposals';
     case 'paper':
       return 'Paperwork';
   }

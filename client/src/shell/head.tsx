@@ -47,7 +47,7 @@ export function Head({ view }: { readonly view: View }) {
           {[museum, fold === 'wide' ? 'the hang' : show.me.person.name].filter((part) => part !== '').join(' · ')}
         </p>
         <p className="head-acts t1">
-          {show.may('hang') || show.may('checklist') ? <UndoCommands /> : null}
+          {show.may('hang') || show.may('checklist') || show.may('talk') ? <UndoCommands /> : null}
           <SavingWords />
           {said === null ? null : <span className="head-said">{said}</span>}
         </p>

@@ -4,7 +4,7 @@ import { layerOfState } from '@enfilade/shared/hang-layer';
 import { hangStateFrom } from '@enfilade/shared/kept-states';
 import { layerOfProposal } from '@enfilade/shared/proposals';
 import { type ReactNode, useEffect, useState } from 'react';
-import { ShowContext, useShow } from '../sync/hooks.ts';
+import { HangContext, ShowContext, useShow } from '../sync/hooks.ts';
 import { LaidShow } from '../sync/laid-show.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { type Laid, laidFrom, useAddress } from '../view-address.ts';
@@ -41,7 +41,11 @@ export function LaidLayer({ children }: { readonly children: ReactNode }) {
     };
   }, [live, kind, id]);
 
-  return <ShowContext value={shown}>{children}</ShowContext>;
+  return (
+    <HangContext value={live}>
+      <ShowContext value={shown}>{children}</ShowContext>
+    </HangContext>
+  );
 }
 
 /** @returns null where there is no such proposal or state. */

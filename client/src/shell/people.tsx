@@ -1,6 +1,7 @@
 /** Who is here, with their rings, and where each of them is looking. */
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import { useOthers, useRoots, useSaving, useShow } from '../sync/hooks.ts';
+import type { ShowSession } from '../sync/show-session.ts';
 import { toAddress, type View, viewFrom } from '../view-address.ts';
 import { roomOfView, viewName } from './current-view.ts';
 import { Ring } from './ring.tsx';
@@ -15,6 +16,13 @@ function whereText(documents: ShowDocuments, theirs: View | null, mine: View): s
   const name = room === null ? undefined : documents.get('rooms', room)?.name;
   if (name !== undefined) return room === roomOfView(mine) ? 'in this room' : `in the ${name.replace(/^the /i, '')}`;
   return theirs.sheet === 'layout' ? 'on the layout floor' : `at ${viewName(documents, theirs).toLowerCase()}`;
+}
+
+/** Whoever works in a proposal is told to be in it before where they look; from in there, whoever is not is on the hang. */
+function layerText({ documents, layerId }: ShowSession, theirs: string | null, where: string): string {
+  if (theirs !== null && theirs === layerId) return where === '' ? 'in this proposal' : `in this proposal, ${where}`;
+  const title = theirs === null ? undefined : documents.get('proposals', theirs)?.title;
+  return title === undefined ? where : `in the proposal ${title}`;
 }
 
 export function People({ view }: { readonly view: View }) {
@@ -38,7 +46,9 @@ export function People({ view }: { readonly view: View }) {
           <span>
             {other.name}{' '}
             <i className="it">
-              {alone ? 'out of reach' : whereText(show.documents, viewFrom(presence.at ?? ''), view)}
+              {alone
+                ? 'out of reach'
+                : layerText(show, presence.layer ?? null, whereText(show.documents, viewFrom(presence.at ?? ''), view))}
             </i>
           </span>
         </li>

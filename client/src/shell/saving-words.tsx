@@ -113,7 +113,8 @@ export function Bands() {
 /** Told to who may not write the hang, once, under the head: what they see is the show itself. */
 export function ViewerBand() {
   const show = useShow();
-  if (show.may('hang')) return null;
+  // In a proposal or a kept state its own band says what can be done.
+  if (show.layerId !== null || show.may('hang')) return null;
   return (
     <p className="band viewer-band">
       {show.may('checklist')

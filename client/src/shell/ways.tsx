@@ -2,6 +2,7 @@
 import { mayBringIn } from '@enfilade/shared/seats';
 import { choose, selection, useStore } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
+import { useOpenProposals } from '../talk/open-proposals.ts';
 import { go, toAddress, type View } from '../view-address.ts';
 import { facedSurface, roomOfView, roomsInOrder } from './current-view.ts';
 import { lostText, nextLost, useLostWorks } from './lost-works.ts';
@@ -12,6 +13,7 @@ export function Ways({ view }: { readonly view: View }) {
   useRoots('rooms');
   const room = roomOfView(view) ?? roomsInOrder(show.documents)[0] ?? null;
   const faced = facedSurface(view);
+  const open = useOpenProposals();
   const ways: { name: string; to: View; here: boolean }[] = [];
   if (room !== null) {
     ways.push({
@@ -25,6 +27,11 @@ export function Ways({ view }: { readonly view: View }) {
     ways.push({ name: 'Bring in', to: { sheet: 'bring-in' }, here: view.sheet === 'bring-in' });
   }
   ways.push({ name: 'Vignettes', to: { sheet: 'vignettes' }, here: view.sheet === 'vignettes' });
+  ways.push({
+    name: open === 0 ? 'Proposals' : `Proposals ${open}`,
+    to: { sheet: 'proposals' },
+    here: view.sheet === 'proposals' || show.layerId !== null,
+  });
   ways.push({
     name: 'Paperwork',
     to: { sheet: 'paper', surface: view.sheet === 'wall' ? faced : null },

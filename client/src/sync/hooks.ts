@@ -13,6 +13,15 @@ export function useShow(): ShowSession {
   return show;
 }
 
+/** The show itself, wherever a proposal or a kept state is laid over it. */
+export const HangContext = createContext<ShowSession | null>(null);
+
+/** The hang itself: the show that a layer lies over, or the show one is in. */
+export function useHang(): ShowSession {
+  const shown = useShow();
+  return useContext(HangContext) ?? shown;
+}
+
 /** One entity, live. */
 export function useEntity<R extends RootName>(root: R, id: string): EntityTypes[R] | undefined {
   const { documents } = useShow();

@@ -1,0 +1,77 @@
+/** What remarks are about, and when, in words. */
+import type { Judgements } from '@enfilade/shared/judgements';
+import type { RemarkAbout } from '@enfilade/shared/talk';
+import { lengthText } from '@enfilade/space/lengths';
+import { surfaceName } from '../cards/surface-names.ts';
+import type { Unit } from '../preferences.ts';
+import { THE_HANG, type View } from '../view-address.ts';
+
+/** 'The valley from Tallow Hill', 'Dye House, east wall', 'a spot on Dye House, east wall', 'the proposal Broom in flower'. */
+export function aboutText(judgements: Judgements, about: RemarkAbout, unit: Unit): string {
+  const { documents } = judgements;
+  switch (about.kind) {
+    case 'piece':
+      return judgements.nameOf(about.pieceId);
+    case 'vignette':
+      return documents.get('vignettes', about.vignetteId)?.name ?? 'a vignette that is gone';
+    case 'wall':
+      return surfaceName(documents, about.surface);
+    case 'spot':
+      return `${surfaceName(documents, about.surface)}, at ${lengthText(about.xMm, unit)} across, ${lengthText(about.yMm, unit)} up`;
+    case 'paint':
+      return documents.get('deck', about.paintId)?.name ?? 'a paint that is gone';
+    case 'proposal':
+      return documents.get('proposals', about.proposalId)?.title ?? 'a proposal that is gone';
+  }
+}
+
+/** Where one goes to see what a remark is about; null where it is nowhere now. */
+export function wayTo(
+  judgements: Judgements,
+  about: RemarkAbout,
+): {
+  readonly view: View;
+  readonly laid?: typeof THE_HANG | { kind: 'proposal'; id: string };
+  readonly pieces: readonly string[];
+} | null {
+  const at = (surface: string | null, pieces: readonly string[] = []) => {
+    const view = surface === null ? null : viewOfSurface(surface);
+    return view === null ? null : { view, laid: THE_HANG, pieces };
+  };
+  switch (about.kind) {
+    case 'piece':
+      return at(judgements.where.surfaceOf(about.pieceId), [about.pieceId]);
+    case 'vignette': {
+      const members = [...judgements.documents.all('memberOf')].flatMap(([id, of]) =>
+        of === about.vignetteId ? [id] : [],
+      );
+      const placed = members.map((id) => judgements.where.surfaceOf(id)).find((surface) => surface !== null);
+      return at(placed ?? null, members);
+    }
+    case 'wall':
+    case 'spot':
+      return at(about.surface);
+    case 'paint': {
+      const painted = [...judgements.documents.all('paints')].find(([, id]) => id === about.paintId);
+      return at(painted?.[0] ?? null);
+    }
+    case 'proposal':
+      return { view: { sheet: 'proposals' }, pieces: [] };
+  }
+}
+
+/** The view a surface is faced in: a wall alone, a floor or ceiling on its room's fold-out. */
+export function viewOfSurface(surface: string): View | null {
+  if (surface === 'layout') return { sheet: 'layout' };
+  const [roomId, side] = surface.split(':');
+  if (!roomId || !side) return null;
+  return side === 'floor' || side === 'ceiling' ? { sheet: 'room', roomId } : { sheet: 'wall', surface };
+}
+
+/** '08:51' today, '9 May, 08:51' before. */
+export function whenText(iso: string, now = new Date()): string {
+  const date = new Date(iso);
+  const time = date.toLocaleTimeString('en-GB', { hour: '2-digit', minute: '2-digit' });
+  if (date.toDateString() === now.toDateString()) return time;
+  return `${date.toLocaleDateString('en-GB', { day: 'numeric', month: 'short' })}, ${time}`;
+}
