@@ -1,4 +1,5 @@
 /** Members of a vignette as practice lists them: like things on one line, with their count and their numbers. */
+import { runsText } from './runs-text.ts';
 import { type PieceId, pieceNumberOf, type Source } from './schema.ts';
 
 /** A record's share in a vignette. */
@@ -97,20 +98,6 @@ export function numbersText(numbers: readonly string[]): string {
   }
   const runs = [...byStem].map(([stem, figures]) => `${stem}${runsText(figures)}`);
   return [...runs, ...single.filter((number) => number !== '')].sort(compareNumbers).join('; ');
-}
-
-/** '1–3, 7'; two that follow each other are said singly. */
-export function runsText(figures: readonly number[]): string {
-  const sorted = [...new Set(figures)].sort((a, b) => a - b);
-  const parts: string[] = [];
-  for (let at = 0; at < sorted.length; ) {
-    let end = at;
-    while (sorted[end + 1] === (sorted[end] ?? 0) + 1) end += 1;
-    if (end - at >= 2) parts.push(`${sorted[at]}–${sorted[end]}`);
-    else for (let one = at; one <= end; one += 1) parts.push(String(sorted[one]));
-    at = end + 1;
-  }
-  return parts.join(', ');
 }
 
 /** Figures within by their size: 1919.22.9 before 1919.22.10. */

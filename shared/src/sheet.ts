@@ -54,6 +54,17 @@ export interface Sheet {
   readonly marks: readonly SheetMark[];
 }
 
+export function textMark(
+  xMm: number,
+  yMm: number,
+  words: string,
+  sizeMm: number,
+  face: SheetText['face'] = 'sans',
+  anchor: SheetText['anchor'] = 'start',
+): SheetText {
+  return { kind: 'text', xMm, yMm, text: words, sizeMm, face, anchor };
+}
+
 /** Advance widths of the two faces in em by class of letter: measured off the fonts, enough to break lines by. */
 const WIDE = /[MWmw—@%]/;
 const NARROW = /[iljtfrI.,;:'’!|()[\] ]/;

@@ -1,5 +1,6 @@
 import * as commands from '@enfilade/shared/commands';
-import { elevationSheetsOf, scaleOf } from '@enfilade/shared/elevation-sheet';
+import { scaleOf } from '@enfilade/shared/elevation-layout';
+import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import { wallScheduleOf } from '@enfilade/shared/hanging-schedule';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { ImageFacts } from '@enfilade/shared/protocol';

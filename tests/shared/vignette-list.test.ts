@@ -1,6 +1,7 @@
 import * as commands from '@enfilade/shared/commands';
 import { Judgements } from '@enfilade/shared/judgements';
-import { likeMembersOf, numbersText, runsText } from '@enfilade/shared/like-members';
+import { likeMembersOf, numbersText } from '@enfilade/shared/like-members';
+import { runsText } from '@enfilade/shared/runs-text';
 import type { Json } from '@enfilade/shared/schema';
 import { toVignetteCsv } from '@enfilade/shared/vignette-csv';
 import { sourceTexts, vignetteListOf, whereText } from '@enfilade/shared/vignette-list';

@@ -1,10 +1,11 @@
 /** Paperwork: a wall's elevation and hanging schedule, as the true sheets a preparator works from. */
-import { elevationSheetsOf, type Stamp } from '@enfilade/shared/elevation-sheet';
+import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import type { Judgements } from '@enfilade/shared/judgements';
 import type { Version } from '@enfilade/shared/protocol';
 import type { SurfaceId } from '@enfilade/shared/schema';
 import type { Sheet } from '@enfilade/shared/sheet';
 import { digestOf } from '@enfilade/shared/sign-off';
+import type { Stamp } from '@enfilade/shared/title-block';
 import { useMemo } from 'react';
 import { surfaceName } from '../cards/surface-names.ts';
 import { roomsInOrder } from '../shell/current-view.ts';

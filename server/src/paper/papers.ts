@@ -1,10 +1,11 @@
 /** Paperwork that the server makes, by name: `GET /seat/<id>/paper/<name>`. */
 import type { ShowDocuments } from '@enfilade/shared/documents';
-import { elevationSheetsOf, type Stamp } from '@enfilade/shared/elevation-sheet';
+import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import type { Judgements } from '@enfilade/shared/judgements';
 import type { Refusal, Version } from '@enfilade/shared/protocol';
 import type { Person } from '@enfilade/shared/seats';
 import { digestOf } from '@enfilade/shared/sign-off';
+import type { Stamp } from '@enfilade/shared/title-block';
 import type * as Y from 'yjs';
 import { toPdf } from './sheet-pdf.ts';
 
