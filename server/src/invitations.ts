@@ -16,7 +16,10 @@ interface KeptInvitation {
   readonly token: string;
 }
 
-/** One invitation for each person; those already invited keep theirs. */
+/**
+ * One invitation for each person; those already invited keep theirs.
+ * @returns those whose link is good: not of who was taken back, or was given a new link since.
+ */
 export async function invitationsFor(
   seats: Seats,
   dataDirectory: string,
@@ -34,8 +37,13 @@ export async function invitationsFor(
   await writeFile(`${path}.part`, `${JSON.stringify(invitations, null, 2)}\n`, { mode: 0o600 });
   await chmod(`${path}.part`, 0o600);
   await rename(`${path}.part`, path);
-  for (const { person, token } of invitations) {
-    if (seats.invited(token) === undefined) await seats.invite(person, token);
+  const good: KeptInvitation[] = [];
+  for (const invitation of invitations) {
+    const { person, token } = invitation;
+    // Once only: a seat that was taken back stays so, at every start.
+    if (!(await seats.knows(person.id))) await seats.invite(person, token);
+    const seat = seats.invited(token);
+    if (seat !== undefined) good.push({ person: seat.person, token });
   }
-  return invitations;
+  return good;
 }

@@ -88,7 +88,8 @@ test('law: what is measured holds counts and names of documents, and nothing of 
   await client.when(({ acknowledged }) => acknowledged === 1);
   const text = await (await fetch(`${here.address}/metrics`)).text();
   expect(text).toMatch(/^enfilade_sockets 1$/m);
-  expect(text).toMatch(/^enfilade_updates_logged_total 1$/m);
+  // The one move, and who is seated.
+  expect(text).toMatch(/^enfilade_updates_logged_total 2$/m);
   expect(text).toMatch(/^enfilade_log_updates\{document="hang"\} 1$/m);
   expect(text).not.toContain('mangle');
   for (const line of text.trim().split('\n')) expect(line).toMatch(/^[a-z_]+(\{document="[a-z]+"\})? \d+$/);

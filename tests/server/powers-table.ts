@@ -1,0 +1,62 @@
+/**
+ * Who may do what, written down once by hand and not derived from any code: the hostile client tries every cell against
+ * a running server, and server/THREAT-MODEL.md shows this very table.
+ */
+import type { Role } from '@enfilade/shared/seats';
+
+export const COLUMNS: readonly Role[] = [
+  'lead',
+  'curator',
+  'registrar',
+  'preparator',
+  'conservator',
+  'guest artist',
+  'viewer',
+];
+
+/** One word a column, in order: `reads+writes`, `reads`, `nothing` of a document; `may`, `refused` of an act. */
+export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
+  rooms: rw('W W r W r r r'),
+  checklist: rw('W W W r r r r'),
+  hang: rw('W W r W r W r'),
+  'hang, artist proposes only': rw('W W r W r r r'),
+  talk: rw('W W W W W W r'),
+  private: rw('W W W - - - -'),
+  record: rw('r r r r r r r'),
+  'sign off': may('y y y y y y n'),
+  'bring pictures in': may('y y y n n n n'),
+  'see the pictures': may('y y y y y y y'),
+  'print a wall': may('y y y y y y y'),
+  'see the seats': may('y y n n n n n'),
+  'invite a viewer': may('y y n n n n n'),
+  'invite a curator': may('y y n n n n n'),
+  'invite a lead': may('y n n n n n n'),
+  'change a viewer’s role to registrar': may('y y n n n n n'),
+  'change a viewer’s role to lead': may('y n n n n n n'),
+  'change a lead’s role': may('y n n n n n n'),
+  'take a viewer’s seat back': may('y y n n n n n'),
+  'take a lead’s seat back': may('y n n n n n n'),
+  'give a viewer a new link': may('y y n n n n n'),
+  'give a lead a new link': may('y n n n n n n'),
+  'change the own role, take the own seat back': may('n n n n n n n'),
+};
+
+function rw(row: string): readonly string[] {
+  return row.split(' ').map((mark) => ({ W: 'reads+writes', r: 'reads' })[mark] ?? 'nothing');
+}
+
+function may(row: string): readonly string[] {
+  return row.split(' ').map((mark) => (mark === 'y' ? 'may' : 'refused'));
+}
+
+/** The table as Markdown, as it stands in the threat model. */
+export function toMarkdown(): string {
+  const line = (cells: readonly string[]): string => `| ${cells.join(' | ')} |`;
+  return [
+    line(['', ...COLUMNS]),
+    line(['---', ...COLUMNS.map(() => '---')]),
+    ...Object.entries(POWERS_TABLE).map(([what, row]) =>
+      line([what, ...row.map((word) => word.replace('reads+writes', 'reads, writes').replace(/nothing|refused/, '–'))]),
+    ),
+  ].join('\n');
+}
