@@ -11,6 +11,9 @@ export type View =
   | { readonly sheet: 'measure'; readonly roomId: RoomId | null }
   | { readonly sheet: 'vignettes' }
   | { readonly sheet: 'proposals' }
+  | { readonly sheet: 'remarks' }
+  | { readonly sheet: 'waiting' }
+  | { readonly sheet: 'history' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -53,6 +56,8 @@ function addressOf(view: View): string {
   }
 }
 
+const PLAIN = ['layout', 'bring-in', 'vignettes', 'proposals', 'remarks', 'waiting', 'history'] as const;
+
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {
   const parts = address.replace(/^#/, '').split('/');
@@ -62,7 +67,8 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'wall' && about) return { sheet, surface: about };
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
-  if (sheet === 'layout' || sheet === 'bring-in' || sheet === 'vignettes' || sheet === 'proposals') return { sheet };
+  const plain = PLAIN.find((name) => name === sheet);
+  if (plain !== undefined) return { sheet: plain };
   return null;
 }
 

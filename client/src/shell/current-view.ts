@@ -41,6 +41,12 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Bring in';
     case 'measure':
       return 'Measure';
+    case 'remarks':
+      return 'Remarks';
+    case 'waiting':
+      return 'Waiting';
+    case 'history':
+      return 'History';
     case 'vignettes':
       return 'Vignettes';
     case 'proposals':

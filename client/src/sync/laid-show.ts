@@ -60,6 +60,10 @@ export class LaidShow implements ShowSession {
     return this.live.perform({ name: act.name, changes: this.layer.changesFor(act.changes) });
   }
 
+  note(act: Act): boolean {
+    return this.live.note(act);
+  }
+
   async send(): Promise<Sent> {
     return { ok: false, what: 'This is not the hang. Go back to the hang, then sign. Nothing was signed.' };
   }

@@ -15,6 +15,7 @@ import {
   SEAT_CHANGED,
   SEAT_GONE,
 } from './document-link.ts';
+import { forgetSeat } from './forget-seat.ts';
 import { PictureStore } from './picture-store.ts';
 import { PresenceRoom } from './presence-room.ts';
 
@@ -29,7 +30,7 @@ export type Saving =
   /** The server cannot write its log: nothing is taken until it can. `unsent`: acts of this page that are not in it. */
   | { readonly kind: 'read-only'; readonly reason: string; readonly unsent: readonly string[] }
   /** For good, until the page is loaded again. */
-  | { readonly kind: 'closed'; readonly strong: string; readonly reason: string; readonly unsent: readonly string[] };
+  | ({ readonly kind: 'closed'; readonly unsent: readonly string[] } & Closing);
 
 /** What the server said of this person's work while the connection stands. */
 export interface Told {
@@ -54,6 +55,8 @@ export interface ShowSession {
   readonly toldState: Told | null;
   may(document: DocumentName): boolean;
   perform(act: Act): boolean;
+  /** Writes what is no act of anybody's and so no step of undo: a reading mark. */
+  note(act: Act): boolean;
   send(name: string, body: unknown): Promise<Sent>;
   subscribe(listener: () => void): () => void;
 }
@@ -78,6 +81,7 @@ export class LiveShow implements ShowSession {
   /** Names of the acts performed here since everything was last in the server's log. */
   private unsent: readonly string[] = [];
   private told: Told | null = null;
+  private discarded = false;
   private asking: Promise<Closing | null> | null = null;
 
   constructor(me: Me, base: string) {
@@ -103,7 +107,8 @@ export class LiveShow implements ShowSession {
   }
 
   may(document: DocumentName): boolean {
-    return mayWrite(this.me.person.role, document);
+    const artistProposesOnly = this.documents.get('settings', 'artistProposesOnly') === true;
+    return mayWrite(this.me.person.role, document, { artistProposesOnly });
   }
 
   /** Every document has arrived at least once. */
@@ -130,6 +135,13 @@ export class LiveShow implements ShowSession {
     // Before it is done: the links are told of the change while it is made.
     this.unsent = [...this.unsent, act.name];
     this.history.perform(act);
+    return true;
+  }
+
+  note(act: Act): boolean {
+    if (this.saving.kind === 'read-only' || this.saving.kind === 'closed') return false;
+    if (!act.changes.every(({ root }) => this.may(ROOTS[root].document))) return false;
+    this.documents.write(act.changes, { person: this.me.person.id });
     return true;
   }
 
@@ -187,7 +199,10 @@ export class LiveShow implements ShowSession {
     const unsaved = states.some((state) => state.unsaved);
     const unsent = unsaved ? this.unsent : [];
     const closing = states.find((state) => state.closing !== null)?.closing;
-    if (closing) return { kind: 'closed', ...closing, unsent };
+    if (closing) {
+      if (closing.discard !== undefined) this.discard();
+      return { kind: 'closed', ...closing, unsent };
+    }
     const readOnly = states.find((state) => state.readOnly !== null)?.readOnly;
     if (readOnly) return { kind: 'read-only', reason: readOnly, unsent };
     const lost = states.some((state) => !state.connected || !state.synced);
@@ -198,6 +213,14 @@ export class LiveShow implements ShowSession {
     }
     this.lostAt = null;
     return unsaved ? { kind: 'saving' } : { kind: 'saved', at: new Date() };
+  }
+
+  /** Ends every link, and throws away what this browser keeps of the seat. */
+  private discard(): void {
+    if (this.discarded) return;
+    this.discarded = true;
+    for (const link of this.links) link.stop();
+    void forgetSeat(this.me.seatId);
   }
 
   private toldNow(): Told | null {
