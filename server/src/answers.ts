@@ -8,7 +8,7 @@ const SECURITY: Record<string, string> = {
     "img-src 'self' blob: data:",
     "worker-src 'self' blob:",
     "frame-src 'self' blob:",
-    "style-src 'self' 'unsafe-inline'",
+    "style-src 'self'",
     "object-src 'none'",
     "base-uri 'none'",
     "form-action 'self'",

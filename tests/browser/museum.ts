@@ -3,7 +3,7 @@ import { type ChildProcess, spawn } from 'node:child_process';
 import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type Browser, type BrowserContext, test as base, type Page } from '@playwright/test';
+import { type Browser, type BrowserContext, test as base, expect, type Page } from '@playwright/test';
 
 const ROOT = join(import.meta.dirname, '..', '..');
 /** The demo, built once a run and copied for each story. */
@@ -17,6 +17,8 @@ export class Museum {
   readonly data: string;
   links: Links = {};
   port = 0;
+  /** What any page of this museum did that its content security policy forbids. */
+  readonly breaches: string[] = [];
   private process: ChildProcess | null = null;
 
   constructor(data: string) {
@@ -72,6 +74,7 @@ export class Museum {
     const errors: string[] = [];
     page.on('pageerror', (error) => errors.push(String(error)));
     page.on('console', (message) => {
+      if (/Content Security Policy/.test(message.text())) this.breaches.push(message.text());
       if (message.type() === 'error' && !/WebSocket|ERR_CONNECTION|Failed to load resource/.test(message.text())) {
         errors.push(message.text());
       }
@@ -108,6 +111,7 @@ export const test = base.extend<{ museum: Museum }>({
     await museum.open();
     await use(museum);
     await museum.kill();
+    expect(museum.breaches).toEqual([]);
     rmSync(data, { recursive: true, force: true });
   },
 });
