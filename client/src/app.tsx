@@ -13,6 +13,7 @@ import { LiveRegion } from './shell/live-region.tsx';
 import { useOpeningOnLost } from './shell/lost-works.ts';
 import { Opening } from './shell/opening.tsx';
 import { Bands, ViewerBand } from './shell/saving-words.tsx';
+import { SeatClosed } from './shell/seat-closed.tsx';
 import { StagePage } from './shell/stage-page.tsx';
 import { useUndoKeys } from './shell/undo.tsx';
 import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
@@ -28,6 +29,7 @@ const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.
 export function App() {
   const show = useShow();
   const saving = useSaving();
+  if (saving.kind === 'closed' && saving.discard !== undefined) return <SeatClosed saving={saving} />;
   return saving.kind === 'opening' && !show.arrived ? (
     <Opening />
   ) : (
@@ -49,6 +51,8 @@ function OpenShow() {
   const key = toAddress(viewOf(documents, address));
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for the view
   const view = useMemo(() => viewOf(documents, address), [key]);
+  // What the artist may do follows at once.
+  useEntity('settings', 'artistProposesOnly');
   const title = (useEntity('settings', 'title') as string | undefined) ?? DEFAULT_SETTINGS.title;
   const name = viewName(documents, view);
 

@@ -1,6 +1,6 @@
 /** Where the work stands, in words; and the bands under the head when it does not stand well. */
 import { useEffect } from 'react';
-import { useSaving, useShow, useTold } from '../sync/hooks.ts';
+import { useEntity, useSaving, useShow, useTold } from '../sync/hooks.ts';
 import type { Saving } from '../sync/show-session.ts';
 import { say } from './live-region.tsx';
 import './bands.css';
@@ -113,8 +113,16 @@ export function Bands() {
 /** Told to who may not write the hang, once, under the head: what they see is the show itself. */
 export function ViewerBand() {
   const show = useShow();
+  const proposing = useEntity('settings', 'artistProposesOnly') === true;
   // In a proposal or a kept state its own band says what can be done.
   if (show.layerId !== null || show.may('hang')) return null;
+  if (proposing && show.me.person.role === 'guest artist') {
+    return (
+      <p className="band viewer-band">
+        The hang is moved by others in this show. What you would have otherwise, put in a proposal.
+      </p>
+    );
+  }
   return (
     <p className="band viewer-band">
       {show.may('checklist')

@@ -4,6 +4,7 @@ import {
   HELLO_EPOCH,
   HELLO_SCHEMA,
   MESSAGE_ACKNOWLEDGED,
+  MESSAGE_HELLO,
   MESSAGE_NOTICE,
   MESSAGE_SYNC,
   type Me,
@@ -13,6 +14,7 @@ import {
 import { SCHEMA_VERSION } from '@enfilade/shared/schema';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as decoding from 'lib0/decoding';
+import * as encoding from 'lib0/encoding';
 import type { Awareness } from 'y-protocols/awareness';
 import { WebsocketProvider } from 'y-websocket';
 import type * as Y from 'yjs';
@@ -24,15 +26,20 @@ const SYNC_UPDATE = 2;
 export interface Closing {
   readonly strong: string;
   readonly reason: string;
+  /** What the page holds must go: for good, or to be fetched anew under another role. */
+  readonly discard?: 'gone' | 'anew';
 }
 
 export const SEAT_GONE: Closing = {
+  discard: 'gone',
   strong: 'This seat is no longer valid.',
-  reason: 'It was taken back, or this browser does not hold it any more. Ask whoever invited you for a new link.',
+  reason:
+    'It was taken back, its end has come, or this browser does not hold it any more. Ask whoever invited you for a new link.',
 };
 export const SEAT_CHANGED: Closing = {
-  strong: 'Your seat has changed.',
-  reason: 'What it may read or write is different now. Load the page again.',
+  discard: 'anew',
+  strong: 'Your role has changed.',
+  reason: 'What this seat may read or change is different now.',
 };
 export const OLDER_PAGE: Closing = {
   strong: 'This page is older than the server.',
@@ -54,7 +61,14 @@ const TOO_LARGE: Closing = {
 /** Close codes after which asking again would be refused again. */
 const FINAL: ReadonlyMap<number, Closing> = new Map([
   [CLOSE.notAdmitted, SEAT_GONE],
-  [CLOSE.notAllowed, SEAT_CHANGED],
+  [
+    CLOSE.notAllowed,
+    {
+      discard: 'anew',
+      strong: 'This page has to be opened anew.',
+      reason: 'The server took what it writes for another person’s.',
+    },
+  ],
   [CLOSE.roleChanged, SEAT_CHANGED],
   [CLOSE.olderSchema, OLDER_PAGE],
   [CLOSE.otherEpoch, RESTORED],
@@ -98,6 +112,13 @@ export interface LinkState {
   readonly closing: Closing | null;
 }
 
+function helloOf(clientId: number): Uint8Array<ArrayBuffer> {
+  const encoder = encoding.createEncoder();
+  encoding.writeVarUint(encoder, MESSAGE_HELLO);
+  encoding.writeVarUint(encoder, clientId);
+  return encoding.toUint8Array(encoder);
+}
+
 export class DocumentLink {
   readonly name: DocumentName;
   readonly provider: WebsocketProvider;
@@ -123,8 +144,10 @@ export class DocumentLink {
       // A server that cannot write says so to every new socket.
       this.readOnly = null;
     };
-    const opened = (): void => {
+    const opened = (event: Event): void => {
       everOpened = true;
+      // Before anything the provider sends: from here on nobody else may write under this page's client id.
+      (event.target as CountingSocket).send(helloOf(doc.clientID));
     };
     // Counting at the socket is the one place that sees every frame the provider decides to send.
     class CountingSocket extends WebSocket {
@@ -189,9 +212,14 @@ export class DocumentLink {
 
   private end(closing: Closing): void {
     this.closing = closing;
+    this.stop();
+    this.changed();
+  }
+
+  /** Another document's link has heard that the seat is closed. */
+  stop(): void {
     this.provider.shouldConnect = false;
     this.provider.disconnect();
-    this.changed();
   }
 
   private settle(): void {
