@@ -50,9 +50,9 @@ export function elevationDrawing(
       wall.lengthMm,
       wall.rows.map(({ seen }) => seen),
       frame.X,
-      base + 10,
+      base + 8,
     ),
-    textMark(left, base + 22.4, `Along, from the left corner: cm, inches beneath; edges of the largest. ${floor}`, 2.4),
+    textMark(left, base + 20.2, `Along, from the left corner: cm, inches beneath; edges of the largest. ${floor}`, 2.4),
   ];
 }
 

@@ -11,7 +11,7 @@ export const TITLE_TOP = A3.heightMm - MARGIN - TITLE_BLOCK;
 export const COLUMN = 126;
 export const GUTTER = 9;
 /** Room round the wall for dimensions: above, below, left, right. */
-export const ROUND = { top: 12, bottom: 26, left: 20, right: 20 } as const;
+export const ROUND = { top: 11, bottom: 23, left: 20, right: 20 } as const;
 
 /** The scale a wall is drawn at on A3; the smallest on offer where even that does not fit. */
 export function scaleOf(lengthMm: number, heightMm: number): number {

@@ -4,7 +4,7 @@ import { COLUMN, TITLE_TOP } from './elevation-layout.ts';
 import type { ScheduleRow } from './hanging-schedule.ts';
 import { linesOf, type SheetMark, textMark } from './sheet.ts';
 
-const HEAD = 20;
+const HEAD = 19;
 
 export interface ColumnPlace {
   readonly x: number;
@@ -20,7 +20,7 @@ export function scheduleColumn(
   { x, top, goesOn }: ColumnPlace,
 ): readonly ScheduleRow[] {
   const right = x + COLUMN;
-  const bottom = TITLE_TOP - 3;
+  const bottom = TITLE_TOP - 2;
   const heightRight = x + 84;
   marks.push(textMark(x, top + 5, goesOn ? 'Hanging schedule, continued' : 'Hanging schedule', 5, 'serif'));
   marks.push({ kind: 'line', x1: x, y1: top + 8, x2: right, y2: top + 8, weightMm: 0.5 });
