@@ -21,13 +21,6 @@ export function moveForGap(
   }
 }
 
-/** The upright box round a turned one (mm): what gaps are measured to. */
-export function outerBoxOf<B extends { widthMm: number; heightMm: number }>(box: B, turnDegrees: number): B {
-  const turn = (turnDegrees * Math.PI) / 180;
-  const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
-  return { ...box, widthMm: box.widthMm * c + box.heightMm * s, heightMm: box.widthMm * s + box.heightMm * c };
-}
-
 /** Pieces moved together so that the middle of what they span comes to `middleMm` (x); their own gaps stay. */
 export function centredMoveOf(
   boxes: readonly { readonly xMm: number; readonly widthMm: number }[],

@@ -1,10 +1,10 @@
 /** From a selection and a wall to the task the engine arranges. */
 import type { Box } from '@enfilade/arrangement/boxes';
 import { REACH_MM } from '@enfilade/practice/cautions';
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { Judgements } from '@enfilade/shared/judgements';
 import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
 import type { HaloTask } from '../workers/halo-task.ts';
-import { outerBoxOf } from './gap-moves.ts';
 
 /** Nothing is offered nearer to the floor than this: feet and brooms. Common practice, no source. */
 const ABOVE_FLOOR_MM = 250;

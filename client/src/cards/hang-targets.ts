@@ -1,9 +1,7 @@
-/** Which wall several selected pieces are about, and the boxes they are there. */
-import type { Box } from '@enfilade/arrangement/boxes';
+/** Which wall or floor several selected pieces are about, and which of them are to be hung. */
 import type { Judgements } from '@enfilade/shared/judgements';
-import { carrierOf, type PieceId, type SurfaceId } from '@enfilade/shared/schema';
+import { carrierOf, LAYOUT_FLOOR, type PieceId, type SurfaceId } from '@enfilade/shared/schema';
 import type { View } from '../view-address.ts';
-import { outerBoxOf } from './gap-moves.ts';
 
 /** The faced wall; else the one wall all that hang of them share; else null. */
 export function wallFor(judgements: Judgements, pieceIds: readonly PieceId[], view: View): SurfaceId | null {
@@ -15,6 +13,11 @@ export function wallFor(judgements: Judgements, pieceIds: readonly PieceId[], vi
     }),
   );
   return walls.size === 1 ? ([...walls][0] ?? null) : null;
+}
+
+/** Where they may be lined up: that wall, or the layout floor where that is faced; null where there is none. */
+export function levelFor(judgements: Judgements, pieceIds: readonly PieceId[], view: View): SurfaceId | null {
+  return view.sheet === 'layout' ? LAYOUT_FLOOR : wallFor(judgements, pieceIds, view);
 }
 
 /** Pieces that may be hung: a load stays on its carrier, and a carrier that stands is no thing to hang. */
@@ -32,14 +35,6 @@ export function leftToRight(judgements: Judgements, pieceIds: readonly PieceId[]
     return at !== null && at[0] === wall ? at[1] : Number.POSITIVE_INFINITY;
   };
   return [...pieceIds].sort((a, b) => (x(a) === x(b) ? 0 : x(a) - x(b)));
-}
-
-/** The upright box of a piece on its wall; null where it is not on it. */
-export function boxOn(judgements: Judgements, pieceId: PieceId, wall: SurfaceId): Box | null {
-  const at = judgements.where.placeOf(pieceId);
-  const size = judgements.sizeOf(pieceId);
-  if (at === null || size === null || at[0] !== wall) return null;
-  return outerBoxOf({ xMm: at[1], yMm: at[2], widthMm: size.widthMm, heightMm: size.heightMm }, at[4] / 100);
 }
 
 /** The piece that measures most; the first of equals, null for none. */

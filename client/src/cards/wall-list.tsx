@@ -1,6 +1,6 @@
 /** Everything on a surface as a real list, in reading order, with its numbers: for the keyboard and the listener. */
 import type { Judgements } from '@enfilade/shared/judgements';
-import type { PieceId, SurfaceId } from '@enfilade/shared/schema';
+import { LAYOUT_FLOOR, type PieceId, type SurfaceId } from '@enfilade/shared/schema';
 import type { Seen } from '@enfilade/shared/whereabouts';
 import { lengthText } from '@enfilade/space/lengths';
 import { type MouseEvent, memo, useMemo } from 'react';
@@ -26,9 +26,12 @@ export function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
 export function listLine(judgements: Judgements, seen: Seen, surface: SurfaceId, unit: Unit): string {
   const wall = judgements.where.wallOf(surface) !== null;
   const left = lengthText(seen.xMm - seen.widthMm / 2, unit);
+  const foot = lengthText(seen.yMm - seen.heightMm / 2, unit);
   const numbers = wall
     ? `centre ${lengthText(seen.yMm, unit)} high, ${left} from the left corner`
-    : `${left} from the left, ${lengthText(seen.yMm - seen.heightMm / 2, unit)} from the entrance wall`;
+    : surface === LAYOUT_FLOOR
+      ? `${left} across, its foot ${foot} up`
+      : `${left} from the left, ${foot} from the entrance wall`;
   const word = seen.direct && wall ? judgements.readingOf(seen.pieceId)?.word : undefined;
   const before = wall && !seen.direct ? 'stands before it, ' : '';
   return `${before}${numbers}${word === undefined ? '' : `, ${word}`}`;

@@ -2,6 +2,7 @@
 
 import type { Box } from '@enfilade/arrangement/boxes';
 import type { NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import * as commands from '@enfilade/shared/commands';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { objectOfPiece, type PieceId, type Place, pieceNumberOf } from '@enfilade/shared/schema';
@@ -9,7 +10,7 @@ import { lengthText } from '@enfilade/space/lengths';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
 import { act, placeAnew } from './acting.ts';
-import { moveForGap, outerBoxOf, type Side } from './gap-moves.ts';
+import { moveForGap, type Side } from './gap-moves.ts';
 import { LengthField } from './length-field.tsx';
 import { TurnField } from './turn-field.tsx';
 

@@ -1,9 +1,9 @@
 /** A small true picture of a wall with pieces tried on it. */
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
 import { Picture } from '../shell/picture.tsx';
 import { useShow } from '../sync/hooks.ts';
-import { outerBoxOf } from './gap-moves.ts';
 import './wall-thumb.css';
 
 export function WallThumb(props: {

@@ -1,7 +1,8 @@
 import { gapsOf } from '@enfilade/arrangement/neighbour-gaps';
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { centredMoveOf, moveForGap, outerBoxOf } from '../../../client/src/cards/gap-moves.ts';
+import { centredMoveOf, moveForGap } from '../../../client/src/cards/gap-moves.ts';
 
 const WALL = { leftMm: 0, rightMm: 6000, bottomMm: 0, topMm: 3600 };
 
