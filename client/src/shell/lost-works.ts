@@ -72,8 +72,10 @@ export function useOpeningOnLost(): void {
       const [first] = location.hash === '' && selection.get().length === 0 ? lostWorksOf(judgements) : [];
       if (first === undefined) return true;
       const view: View = { sheet: 'wall', surface: first.surface };
+      const shown = [first.pieceId];
       location.replace(toAddress(view));
-      choose([first.pieceId]);
+      choose(shown);
+      letGoOnLeaving(toAddress(view), shown);
       return true;
     };
     if (decide()) return;
@@ -82,4 +84,14 @@ export function useOpeningOnLost(): void {
     });
     return leave;
   }, [pictures, judgements]);
+}
+
+/** What nobody took hold of themselves does not go along with them to another wall. */
+function letGoOnLeaving(address: string, shown: readonly PieceId[]): void {
+  const leave = (): void => {
+    if (location.hash === address) return;
+    removeEventListener('hashchange', leave);
+    if (selection.get() === shown) choose([]);
+  };
+  addEventListener('hashchange', leave);
 }
