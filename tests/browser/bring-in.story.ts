@@ -132,7 +132,7 @@ test('story: a review is answered, left and come back to; pictures are matched b
 
   await page.getByRole('button', { name: /^Bring in 3/ }).click();
   await understood('3 records are in');
-  await expect(page.getByText('One picture found no object. Say which')).toBeVisible();
+  await expect(page.getByText('One picture is left. Say which')).toBeVisible();
   const later = page.getByLabel('Which object is DSC_78.png?');
   await later.fill('ZB.9');
   await later.press('Enter');

@@ -20,8 +20,9 @@ export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
       ) : null}
       {pairs.length > 0 ? (
         <p className="cap">
-          {pairs.length === 1 ? 'One picture' : `${pairs.length} pictures`} found no object. Say which, and{' '}
-          {pairs.length === 1 ? 'it goes' : 'they go'} in too.
+          {pairs.length === 1
+            ? 'One picture is left. Say which object it shows, and it goes in too.'
+            : `${pairs.length} pictures are left. Say which object each shows, and they go in too.`}
         </p>
       ) : null}
       <Refused refused={done.refused} />

@@ -32,9 +32,13 @@ export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
   return (
     <footer className="bi-foot">
       <div>
-        <h2>{parts.length === 0 ? 'Nothing to bring in yet' : 'Nothing is written yet'}</h2>
+        <h2>
+          {parts.length === 0 ? 'Nothing to bring in yet' : done === null ? 'Nothing is written yet' : 'More to go in'}
+        </h2>
         <p className="t1">
-          {parts.length === 0 ? '' : `${parts.join(' and ')} go in as one act; one undo takes it back.`}
+          {parts.length === 0
+            ? ''
+            : `${parts.join(' and ')} ${rows.length + pictures === 1 ? 'goes' : 'go'} in as one act; one undo takes it back.`}
         </p>
       </div>
       <div />

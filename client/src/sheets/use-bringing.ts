@@ -103,7 +103,8 @@ export function useBringing() {
         sending: null,
         ignored: [],
         answers: new Map(),
-        byHand: new Map(),
+        // One whose place another picture has taken must not take it afterwards unasked.
+        byHand: new Map(sound.filter(({ id }) => !gone.has(id)).map(({ id }) => [id, { target: null }])),
         // What found no object is kept to be matched by hand, now that the records are in.
         pictures: sound.filter(({ id }) => !gone.has(id)),
         done: {

@@ -64,13 +64,13 @@ function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof ch
       <td>
         {row.focal === null ? null : (
           <span className="vl-focal">
-            {row.focal.name} <span className="vl-no">{row.focal.objectNumber}</span>
+            {row.focal.name} <Numbers text={row.focal.objectNumber} />
           </span>
         )}
         <ul className="vl-members">
           {lines.map(({ text, numbers, unplaced, members }) => (
             <li key={members[0]?.objectId}>
-              {text} <span className="vl-no">{numbers}</span>
+              {text} <Numbers text={numbers} />
               {unplaced > 0 ? (
                 <span>
                   , {members.length === 1 && unplaced === members[0]?.pieces ? 'not placed' : `${unplaced} not placed`}
@@ -92,6 +92,17 @@ function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof ch
       </td>
     </tr>
   );
+}
+
+/** Object numbers, parted at their commas alone. */
+function Numbers({ text }: { readonly text: string }) {
+  return text.split(/(?<=[,;]) /).map((part, index) => (
+    // biome-ignore lint/suspicious/noArrayIndexKey: parts of one text, in its order
+    <span key={index} className="vl-no">
+      {index === 0 ? '' : ' '}
+      <span className="vl-kept">{part}</span>
+    </span>
+  ));
 }
 
 function addressOf(where: VignetteWhere | undefined): string | null {
