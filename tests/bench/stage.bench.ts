@@ -1,6 +1,8 @@
 /**
  * The stage with 3,000 things in Chromium's software rendering, against a naive react-konva page with one Image per
  * object. CPU of all of the browser's processes a drawn frame (SystemInfo.getProcessInfo), in one run on one seed.
+ * A display shows at most 60 frames a second, and the stage reaches them: how much faster it is than the peer shows
+ * only where the browser may draw as often as it can, so frames a second are compared there, and told for a display too.
  */
 import { createServer, type Server } from 'node:http';
 import type { AddressInfo } from 'node:net';
@@ -9,7 +11,7 @@ import { ATLAS_CELL_PX, ATLAS_CELLS, ATLAS_COLUMNS } from '@enfilade/shared/prot
 import { type Browser, type CDPSession, chromium, type Page } from '@playwright/test';
 import { build } from 'esbuild';
 import sharp from 'sharp';
-import { PICTURES, pictureSizeOf, WINDOW } from './stage/objects.ts';
+import { FILES, PICTURES, pictureSizeOf, WINDOW } from './stage/objects.ts';
 
 export const name = 'stage, 3,000 objects, software rendering';
 
@@ -27,37 +29,41 @@ type Job = 'pan over all' | 'pan at a wall' | 'drag' | 'remote';
 const FRAMES = 120;
 const MOST_MS = 9000;
 const REMOTE_PER_S = 200;
+const UNHELD_ROUNDS = 2;
 
 export async function run(): Promise<Row[]> {
   const server = await serve();
-  const browser = await chromium.launch({
-    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking'],
-  });
+  const browser = await launched();
+  const unheld = await launched('--disable-frame-rate-limit', '--disable-gpu-vsync');
   try {
     const origin = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
     const ours = await measured(browser, `${origin}/ours?probe`, ['pan over all', 'pan at a wall', 'drag', 'remote']);
     const peer = await measured(browser, `${origin}/peer`, ['pan over all', 'pan at a wall', 'drag', 'remote']);
+    // In turns, so that a busy machine is busy for both.
+    const [oursUnheld, peerUnheld] = [[], []] as [Jobs[], Jobs[]];
+    for (let round = 0; round < UNHELD_ROUNDS; round++) {
+      oursUnheld.push(await measured(unheld, `${origin}/ours?probe`, ['remote']));
+      peerUnheld.push(await measured(unheld, `${origin}/peer`, ['remote']));
+    }
     const again = await measured(browser, `${origin}/peer`, ['pan over all']);
     const cpu = (row: Job, gate: string): Row => {
       const [mine, its] = [ours.get(row)?.cpuMs ?? Number.NaN, peer.get(row)?.cpuMs ?? Number.NaN];
       return { row: `${row}, CPU a drawn frame`, ours: mine, peer: its, ratio: its / mine, unit: 'ms', gate };
     };
-    const fps = [ours.get('remote')?.fps ?? Number.NaN, peer.get('remote')?.fps ?? Number.NaN] as const;
+    const fps = (row: string, mine: readonly Jobs[], its: readonly Jobs[], gate?: string): Row => {
+      const mean = (rounds: readonly Jobs[]) =>
+        rounds.reduce((sum, jobs) => sum + (jobs.get('remote')?.fps ?? Number.NaN), 0) / rounds.length;
+      const [a, b] = [mean(mine), mean(its)];
+      return { row, ours: a, peer: b, ratio: a / b, unit: 'fps', ...(gate === undefined ? {} : { gate }) };
+    };
     const null1 = peer.get('pan over all')?.cpuMs ?? Number.NaN;
     const null2 = again.get('pan over all')?.cpuMs ?? Number.NaN;
     return [
       cpu('pan over all', '≥ 10×'),
       cpu('pan at a wall', '≥ 4×'),
       cpu('drag', '≥ 10×'),
-      {
-        row: `${REMOTE_PER_S} remote moves/s, drawn frames a second (at most 60)`,
-        ours: fps[0],
-        peer: fps[1],
-        ratio: fps[0] / fps[1],
-        unit: 'fps',
-        gate: '≥ 12×',
-      },
+      fps(`${REMOTE_PER_S} remote moves/s, frames a second unheld`, oursUnheld, peerUnheld, '≥ 12×'),
+      fps(`${REMOTE_PER_S} remote moves/s, frames a second on a display`, [ours], [peer]),
       {
         row: `${REMOTE_PER_S} remote moves/s, CPU a drawn frame`,
         ours: ours.get('remote')?.cpuMs ?? Number.NaN,
@@ -75,15 +81,28 @@ export async function run(): Promise<Row[]> {
     ];
   } finally {
     await browser.close();
+    await unheld.close();
     server.close();
   }
 }
 
-async function measured(
-  browser: Browser,
-  address: string,
-  jobs: readonly Job[],
-): Promise<Map<Job, { cpuMs: number; fps: number }>> {
+type Jobs = ReadonlyMap<Job, { readonly cpuMs: number; readonly fps: number }>;
+
+function launched(...more: string[]): Promise<Browser> {
+  return chromium.launch({
+    executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+      ...more,
+    ],
+  });
+}
+
+async function measured(browser: Browser, address: string, jobs: readonly Job[]): Promise<Jobs> {
   const results = new Map<Job, { cpuMs: number; fps: number }>();
   const page = await browser.newPage({ viewport: WINDOW });
   page.on('pageerror', (error) => {
@@ -137,7 +156,7 @@ async function perform({
   if (job === 'remote') {
     // Moves come when they come, each a message of its own as from a socket, not with the frames.
     const socket = new MessageChannel();
-    socket.port2.onmessage = ({ data }) => bench.remote((data * 7919) % 3000, Math.round(Math.sin(data) * 100));
+    socket.port2.onmessage = ({ data }) => bench.remote(data);
     let sent = 0;
     const timer = setInterval(() => {
       for (const due = ((performance.now() - from) / 1000) * rate; sent < due; sent++) socket.port1.postMessage(sent);
@@ -184,7 +203,10 @@ async function serve(): Promise<Server> {
     pages.set(`/${page}.js`, outputFiles[0]?.text ?? '');
   }
   const pictures = new Map<string, Buffer>();
-  for (let i = 0; i < PICTURES; i++) pictures.set(`/picture/${i}.webp`, await pictureOf(i));
+  for (let file = 0; file < FILES; file++) {
+    const bytes = await pictureOf(file);
+    for (let i = file; i < PICTURES; i += FILES) pictures.set(`/picture/${i}.webp`, bytes);
+  }
   for (let page = 0; page * ATLAS_CELLS < PICTURES; page++)
     pictures.set(`/atlas/${page}.webp`, await atlasOf(page, pictures));
   const server = createServer((request, response) => {
@@ -216,16 +238,23 @@ async function pictureOf(i: number): Promise<Buffer> {
   return await sharp(Buffer.from(svg)).webp({ quality: 82 }).toBuffer();
 }
 
+const miniatures = new Map<Buffer, Promise<Buffer>>();
+
+function miniatureOf(picture: Buffer): Promise<Buffer> {
+  const background = { r: 0, g: 0, b: 0, alpha: 0 };
+  const made =
+    miniatures.get(picture) ??
+    sharp(picture).resize(ATLAS_CELL_PX, ATLAS_CELL_PX, { fit: 'contain', background }).png().toBuffer();
+  miniatures.set(picture, made);
+  return made;
+}
+
 async function atlasOf(page: number, pictures: ReadonlyMap<string, Buffer>): Promise<Buffer> {
   const cells = [];
   for (let index = 0; index < ATLAS_CELLS; index++) {
     const picture = pictures.get(`/picture/${page * ATLAS_CELLS + index}.webp`);
     if (picture === undefined) continue;
-    const background = { r: 0, g: 0, b: 0, alpha: 0 };
-    const input = await sharp(picture)
-      .resize(ATLAS_CELL_PX, ATLAS_CELL_PX, { fit: 'contain', background })
-      .png()
-      .toBuffer();
+    const input = await miniatureOf(picture);
     const left = (index % ATLAS_COLUMNS) * ATLAS_CELL_PX;
     const top = Math.floor(index / ATLAS_COLUMNS) * ATLAS_CELL_PX;
     cells.push({ input, left, top });

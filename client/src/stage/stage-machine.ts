@@ -17,7 +17,8 @@ import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
 import { drawHot, type HotState } from './hot-layer.ts';
 import type { SceneFrame } from './panels.ts';
-import { type Look, RestBitmap } from './rest-bitmap.ts';
+import { RestBitmap } from './rest-bitmap.ts';
+import type { Look } from './rest-paint.ts';
 import { itemsOf, type Rect, Scene, type SceneItem, type SceneLookup } from './scene.ts';
 import { layoutFrameOf } from './scene-layout.ts';
 import { roomFrameOf } from './scene-room.ts';
@@ -350,9 +351,9 @@ export class StageMachine {
   }
 
   private mendRest(ctx: Canvas2D): boolean {
-    if (this.scene === null || this.layers === null || this.tones === null || !this.exact) return false;
+    if (this.scene === null || this.layers === null || this.tones === null) return false;
     const look = this.lookOf(this.layers.dpr, this.tones);
-    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look);
+    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look, this.exact);
   }
 
   paintRest(ctx: Canvas2D): void {

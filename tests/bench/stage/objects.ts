@@ -1,7 +1,9 @@
 /** The 3,000 things both pages draw: on a wall of 24 × 13.5 m, sides of 200 to 900 mm, seeded. */
 
 const COUNT = 3000;
-export const PICTURES = 240;
+/** Distinct pictures, each decoded on its own; their files repeat. */
+export const PICTURES = 2200;
+export const FILES = 220;
 export const WALL = { widthMm: 24_000, heightMm: 13_500 } as const;
 export const WINDOW = { width: 1600, height: 900 } as const;
 
@@ -17,8 +19,9 @@ export interface BenchObject {
 
 /** Pixels of the picture with this number: longest side 256. */
 export function pictureSizeOf(picture: number): { readonly width: number; readonly height: number } {
-  const short = 120 + ((picture * 37) % 136);
-  return picture % 2 === 0 ? { width: 256, height: short } : { width: short, height: 256 };
+  const file = picture % FILES;
+  const short = 120 + ((file * 37) % 136);
+  return file % 2 === 0 ? { width: 256, height: short } : { width: short, height: 256 };
 }
 
 export function benchObjects(count = COUNT): BenchObject[] {
@@ -43,6 +46,16 @@ export function benchObjects(count = COUNT): BenchObject[] {
   });
 }
 
+/** Where the n-th message from another seat puts a thing: every one in its turn, never far from where it was. */
+export function remoteMove(objects: readonly BenchObject[], n: number) {
+  const index = (n * 7919) % objects.length;
+  const { id, xMm, yMm } = objects[index] as BenchObject;
+  return { index, id, xMm: xMm + Math.round(Math.sin(n) * 100), yMm: yMm + Math.round(Math.cos(n) * 100) };
+}
+
+/** Messages made before the clock runs: five seconds' worth and some. */
+export const MESSAGES = 1100;
+
 /** What a page offers to be measured by. All lengths in CSS px and mm. */
 interface BenchPage {
   readonly ready: Promise<void>;
@@ -52,7 +65,8 @@ interface BenchPage {
   dragStart(): void;
   dragTo(step: number): void;
   dragEnd(): void;
-  remote(index: number, dxMm: number): void;
+  /** The n-th message from another seat arrives: an encoded Yjs update of one thing's place. */
+  remote(n: number): void;
   /** Frames drawn since the page opened. */
   drawn(): number;
 }

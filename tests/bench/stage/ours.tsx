@@ -2,13 +2,16 @@
 
 import { createElement } from 'react';
 import { createRoot } from 'react-dom/client';
+import * as Y from 'yjs';
 import { Stage } from '../../../client/src/stage/stage.tsx';
 import { ShowContext } from '../../../client/src/sync/hooks.ts';
-import { benchObjects, WALL, WINDOW } from './objects.ts';
+import { benchObjects, MESSAGES, remoteMove, WALL, WINDOW } from './objects.ts';
 import { commandsFor } from './show-in-page.ts';
 
 const objects = benchObjects();
 const { show, documents } = commandsFor(objects);
+const hang = documents.doc('hang') as Y.Doc;
+const messages = messagesFrom(hang);
 const root = document.getElementById('root') as HTMLElement;
 createRoot(root).render(
   createElement(
@@ -46,6 +49,19 @@ function wheel(deltaX: number, deltaY: number, ctrlKey = false): void {
 const held = objects[1500] as (typeof objects)[number];
 let start = { x: 0, y: 0 };
 
+/** As another seat would send them: it had the same document, and moved one thing after another. */
+function messagesFrom(doc: Y.Doc): Uint8Array[] {
+  const sender = new Y.Doc();
+  Y.applyUpdate(sender, Y.encodeStateAsUpdate(doc));
+  const sent: Uint8Array[] = [];
+  sender.on('update', (update: Uint8Array) => sent.push(update));
+  for (let n = 0; n < MESSAGES; n++) {
+    const { id, xMm, yMm } = remoteMove(objects, n);
+    sender.getMap('places').set(`${id}#1`, ['hall:head', xMm, yMm, 0, 0]);
+  }
+  return sent;
+}
+
 window.bench = {
   ready: (async () => {
     const frame = () => new Promise((done) => requestAnimationFrame(done));
@@ -66,12 +82,9 @@ window.bench = {
   },
   dragTo: (step) => pointer('pointermove', start.x + Math.sin(step / 9) * 200, start.y + Math.cos(step / 7) * 120, 1),
   dragEnd: () => pointer('pointerup', start.x, start.y, 0),
-  remote(index, dxMm) {
-    const object = objects[index] as (typeof objects)[number];
-    documents.write(
-      [{ root: 'places', key: `${object.id}#1`, value: ['hall:head', object.xMm + dxMm, object.yMm, 0, 0] }],
-      'another seat',
-    );
+  remote(n) {
+    const message = messages[n % messages.length];
+    if (message !== undefined) Y.applyUpdate(hang, message, 'another seat');
   },
   drawn: () => probe()?.frames() ?? 0,
 };

@@ -1,9 +1,13 @@
-/** The naive peer: one react-konva Image per object, each an ImageBitmap; places in React's state. */
+/**
+ * The naive peer: one react-konva Image per object, draggable, each from an ImageBitmap of its own picture; places in
+ * React's state. Others' moves come into a Y.Doc of one nested Y.Map an object, each observed and set at once.
+ */
 import type Konva from 'konva';
 import { createElement, useState } from 'react';
 import { createRoot } from 'react-dom/client';
 import { Image, Layer, Stage } from 'react-konva';
-import { type BenchObject, benchObjects, PICTURES, WALL, WINDOW } from './objects.ts';
+import * as Y from 'yjs';
+import { type BenchObject, benchObjects, MESSAGES, PICTURES, remoteMove, WALL, WINDOW } from './objects.ts';
 
 const FIT = Math.min(WINDOW.width / WALL.widthMm, WINDOW.height / WALL.heightMm);
 let frames = 0;
@@ -58,6 +62,35 @@ const first = benchObjects()[held] as BenchObject;
 const put = (index: number, xMm: number, yMm: number): void =>
   setObjects((objects) => objects.map((object, i) => (i === index ? { ...object, xMm, yMm } : object)));
 
+/** The document as it came, what another seat then sends of it, and what this page does with each message. */
+const shared = new Y.Doc();
+const messages: Uint8Array[] = [];
+{
+  const objects = benchObjects();
+  const sender = new Y.Doc();
+  const places = sender.getMap<Y.Map<number>>('objs');
+  sender.transact(() => {
+    for (const { id, xMm, yMm } of objects) places.set(id, new Y.Map<number>(Object.entries({ xMm, yMm })));
+  });
+  Y.applyUpdate(shared, Y.encodeStateAsUpdate(sender));
+  sender.on('update', (update: Uint8Array) => messages.push(update));
+  for (let n = 0; n < MESSAGES; n++) {
+    const { id, xMm, yMm } = remoteMove(objects, n);
+    sender.transact(() => {
+      places.get(id)?.set('xMm', xMm);
+      places.get(id)?.set('yMm', yMm);
+    });
+  }
+  const indexOf = new Map(objects.map(({ id }, index) => [id, index]));
+  shared.getMap('objs').observeDeep((events) => {
+    for (const { path, target } of events) {
+      const index = indexOf.get(String(path[0]));
+      const at = target as Y.Map<number>;
+      if (index !== undefined) put(index, at.get('xMm') ?? 0, at.get('yMm') ?? 0);
+    }
+  });
+}
+
 window.bench = {
   ready: (async () => {
     for (let i = 0; i < PICTURES; i++) {
@@ -77,13 +110,9 @@ window.bench = {
   dragTo: (step) =>
     put(held, first.xMm + (Math.sin(step / 9) * 200) / FIT, first.yMm - (Math.cos(step / 7) * 120) / FIT),
   dragEnd: () => {},
-  remote: (index, dxMm) =>
-    setObjects((objects) =>
-      objects.map((object, i) =>
-        i === index ? { ...object, xMm: (benchObjectsOnce[index] as BenchObject).xMm + dxMm } : object,
-      ),
-    ),
+  remote(n) {
+    const message = messages[n % messages.length];
+    if (message !== undefined) Y.applyUpdate(shared, message);
+  },
   drawn: () => frames,
 };
-
-const benchObjectsOnce = benchObjects();

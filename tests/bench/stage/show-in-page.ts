@@ -58,7 +58,8 @@ export function commandsFor(objects: readonly BenchObject[]): {
     history,
     pictures,
     judgements: new Judgements(documents, pictures),
-    presence: { say: () => {}, everyoneElse: () => [], subscribe: silent },
+    presence: { say: () => {}, everyoneElse: () => [], everyoneIn: () => [], subscribe: silent },
+    layerId: null,
     may: () => true,
     perform(act: Parameters<ActHistory['perform']>[0]) {
       history.perform(act);

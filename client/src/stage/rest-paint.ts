@@ -1,0 +1,106 @@
+/** Painting part of what rests, on whichever canvas: the bitmap with its margin, or the window's own. */
+import type { Bitmaps } from './bitmaps.ts';
+import type { Camera } from './camera.ts';
+import { drawItem } from './draw-items.ts';
+import { drawPanels } from './draw-panels.ts';
+import { drawSurrounds } from './draw-surrounds.ts';
+import type { Rect, Scene } from './scene.ts';
+import type { Canvas2D, Sheet } from './sheet.ts';
+
+/** Hatched bands and strokes reach a little over their piece. */
+const OVER_PX = 8;
+/** In a plan names stand beside their footprints. */
+const NAME_PX = 124;
+
+export type Look = Omit<Sheet, 'ctx' | 'k' | 'ox' | 'oy'>;
+
+/** What is painted, how it lies, and in what look. */
+export interface Taken {
+  readonly camera: Camera;
+  readonly scene: Scene;
+  readonly look: Look;
+}
+
+/** Whole device px of a canvas. */
+export interface Box {
+  readonly x: number;
+  readonly y: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** A canvas of w × h device px on which the window of what was taken lies at (left, top). */
+export interface Lying {
+  readonly left: number;
+  readonly top: number;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** The part of a canvas a rectangle of the drawing reaches; null where it reaches none. */
+export function boxOn({ camera, scene, look }: Taken, rect: Rect, { left, top, w, h }: Lying): Box | null {
+  const over = reachOf(scene) * look.dpr;
+  const k = camera.scale * look.dpr;
+  const x = Math.max(0, Math.floor(camera.x * look.dpr + left + rect.minX * k - over));
+  const y = Math.max(0, Math.floor(camera.y * look.dpr + top + rect.minY * k - over));
+  const right = Math.min(w, Math.ceil(camera.x * look.dpr + left + rect.maxX * k + over));
+  const bottom = Math.min(h, Math.ceil(camera.y * look.dpr + top + rect.maxY * k + over));
+  return right <= x || bottom <= y ? null : { x, y, w: right - x, h: bottom - y };
+}
+
+/** Boxes of which none would be smaller painted together: a thing's old and new place are mostly one. */
+export function mergedBoxes(boxes: readonly Box[]): Box[] {
+  const merged: Box[] = [];
+  for (const box of boxes) {
+    let now = box;
+    for (let i = merged.length - 1; i >= 0; i--) {
+      const other = merged[i] as Box;
+      const both = around(now, other);
+      if (both.w * both.h > now.w * now.h + other.w * other.h) continue;
+      merged.splice(i, 1);
+      now = both;
+      i = merged.length;
+    }
+    merged.push(now);
+  }
+  return merged;
+}
+
+function around(a: Box, b: Box): Box {
+  const x = Math.min(a.x, b.x);
+  const y = Math.min(a.y, b.y);
+  return { x, y, w: Math.max(a.x + a.w, b.x + b.w) - x, h: Math.max(a.y + a.h, b.y + b.h) - y };
+}
+
+/** Paints a box of such a canvas anew. */
+export function paintBox(
+  ctx: Canvas2D,
+  { camera, scene, look }: Taken,
+  bitmaps: Bitmaps,
+  { x, y, w, h }: Box,
+  { left, top }: { readonly left: number; readonly top: number },
+): void {
+  const k = camera.scale * look.dpr;
+  const sheet: Sheet = { ...look, ctx, k, ox: camera.x * look.dpr + left, oy: camera.y * look.dpr + top };
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(x, y, w, h);
+  ctx.clip();
+  ctx.fillStyle = look.tones.board;
+  ctx.fillRect(x, y, w, h);
+  const over = reachOf(scene) * look.dpr;
+  const clip = {
+    minX: (x - over - sheet.ox) / k,
+    minY: (y - over - sheet.oy) / k,
+    maxX: (x + w + over - sheet.ox) / k,
+    maxY: (y + h + over - sheet.oy) / k,
+  };
+  drawPanels(sheet, scene.frame, clip);
+  for (const item of scene.within(clip)) drawItem(sheet, item, bitmaps);
+  drawSurrounds(sheet, scene.frame, clip);
+  ctx.restore();
+}
+
+function reachOf(scene: Scene): number {
+  return scene.frame.sheet === 'room' ? NAME_PX : OVER_PX;
+}
