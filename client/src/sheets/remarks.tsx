@@ -17,9 +17,8 @@ type Way = (typeof WAYS)[number];
 export function Remarks() {
   const show = useShow();
   useRoots('remarks', 'readMarks', 'people', 'objects', 'vignettes', 'rooms', 'deck', 'proposals', 'places');
-  const { unit } = usePreferences();
   const [way, setWay] = useState<Way>('open');
-  const { documents, judgements, me } = show;
+  const { documents, me } = show;
   const threads = threadsOf(documents);
   const holds: Record<Way, (thread: RemarkThread) => boolean> = {
     open: ({ remark }) => !remark.settled,
@@ -65,29 +64,31 @@ export function Remarks() {
       )}
     </div>
   );
+}
 
-  function AboutLine({ thread }: { readonly thread: RemarkThread }) {
-    const { about } = thread.remark;
-    const text = aboutText(judgements, about, unit);
-    const way = wayTo(judgements, about);
-    return (
-      <p className="t1 remark-about">
-        <span className="it">{text}</span>
-        {way === null ? null : (
-          <button
-            type="button"
-            onClick={() => {
-              openRemark.set(thread.id);
-              go(way.view, way.laid);
-              choose(way.pieces);
-            }}
-          >
-            go there
-          </button>
-        )}
-      </p>
-    );
-  }
+/** What the remark is about, and the way there. */
+function AboutLine({ thread }: { readonly thread: RemarkThread }) {
+  const { judgements } = useShow();
+  const { unit } = usePreferences();
+  const { about } = thread.remark;
+  const way = wayTo(judgements, about);
+  return (
+    <p className="t1 remark-about">
+      <span className="it">{aboutText(judgements, about, unit)}</span>
+      {way === null ? null : (
+        <button
+          type="button"
+          onClick={() => {
+            openRemark.set(thread.id);
+            go(way.view, way.laid);
+            choose(way.pieces);
+          }}
+        >
+          go there
+        </button>
+      )}
+    </p>
+  );
 }
 
 export default Remarks;
