@@ -17,13 +17,19 @@ import { SeatClosed } from './shell/seat-closed.tsx';
 import { StagePage } from './shell/stage-page.tsx';
 import { useUndoKeys } from './shell/undo.tsx';
 import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
+import { ProposalBand } from './talk/proposal-band.tsx';
+import { SinceBand } from './talk/since-band.tsx';
 import { toAddress, useAddress, type View } from './view-address.ts';
 import './app.css';
 
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
 const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
+const Seats = lazy(() => import('./sheets/seats.tsx').then((m) => ({ default: m.Seats })));
 const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
 const Proposals = lazy(() => import('./sheets/proposals.tsx').then((m) => ({ default: m.Proposals })));
+const Remarks = lazy(() => import('./sheets/remarks.tsx').then((m) => ({ default: m.Remarks })));
+const Waiting = lazy(() => import('./sheets/waiting.tsx').then((m) => ({ default: m.Waiting })));
+const HistoryPage = lazy(() => import('./sheets/history.tsx').then((m) => ({ default: m.HistoryPage })));
 const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.Paper })));
 
 export function App() {
@@ -76,7 +82,9 @@ function OpenShow() {
       <Head view={view} />
       <div className="app-bands">
         <Bands />
+        {isStage(view) ? <ProposalBand view={view} /> : null}
         <ViewerBand />
+        <SinceBand />
       </div>
       {isStage(view) ? <StagePage view={view} /> : <SheetPage view={view} />}
       <LiveRegion />
@@ -98,8 +106,12 @@ function SheetPage({ view }: { readonly view: View }) {
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
           {view.sheet === 'bring-in' ? <BringIn /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
+          {view.sheet === 'seats' ? <Seats /> : null}
           {view.sheet === 'vignettes' ? <VignetteList /> : null}
           {view.sheet === 'proposals' ? <Proposals /> : null}
+          {view.sheet === 'remarks' ? <Remarks /> : null}
+          {view.sheet === 'waiting' ? <Waiting /> : null}
+          {view.sheet === 'history' ? <HistoryPage /> : null}
           {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
         </Suspense>
       </Fault>

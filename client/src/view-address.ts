@@ -14,6 +14,7 @@ export type View =
   | { readonly sheet: 'remarks' }
   | { readonly sheet: 'waiting' }
   | { readonly sheet: 'history' }
+  | { readonly sheet: 'seats' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -56,7 +57,7 @@ function addressOf(view: View): string {
   }
 }
 
-const PLAIN = ['layout', 'bring-in', 'vignettes', 'proposals', 'remarks', 'waiting', 'history'] as const;
+const PLAIN = ['layout', 'bring-in', 'vignettes', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {

@@ -47,6 +47,8 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Waiting';
     case 'history':
       return 'History';
+    case 'seats':
+      return 'Seats';
     case 'vignettes':
       return 'Vignettes';
     case 'proposals':

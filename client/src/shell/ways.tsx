@@ -1,5 +1,5 @@
 /** The ways about the show: only those that lead somewhere for this person. */
-import { mayBringIn } from '@enfilade/shared/seats';
+import { mayBringIn, mayInvite } from '@enfilade/shared/seats';
 import { choose, selection, useStore } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { useOpenProposals } from '../talk/open-proposals.ts';
@@ -39,6 +39,9 @@ export function Ways({ view }: { readonly view: View }) {
   });
   if (show.may('rooms')) {
     ways.push({ name: 'Measure', to: { sheet: 'measure', roomId: room }, here: view.sheet === 'measure' });
+  }
+  if (mayInvite(show.me.person.role)) {
+    ways.push({ name: 'Seats', to: { sheet: 'seats' }, here: view.sheet === 'seats' });
   }
   return (
     <nav className="ways" aria-label="Ways">
