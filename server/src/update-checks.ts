@@ -42,10 +42,18 @@ interface Check {
   readonly judge: (arrived: Arrived, standing: Standing) => Verdict | null;
 }
 
-/** @returns the update taken apart, or null when it does not parse to its last byte. */
+/** No client counts so far: clocks beyond it come from a broken length, and would leave no room to count on. */
+const LAST_CLOCK = 2 ** 31;
+
+/** @returns the update taken apart, or null when it does not parse to its last byte, or counts beyond all reason. */
 export function decodedUpdate(bytes: Uint8Array): Arrived['decoded'] | null {
   try {
-    return Y.decodeUpdate(bytes);
+    const decoded = Y.decodeUpdate(bytes);
+    if (decoded.structs.some(({ id, length }) => id.clock + length > LAST_CLOCK)) return null;
+    for (const ranges of decoded.ds.clients.values()) {
+      if (ranges.some(({ clock, len }) => clock + len > LAST_CLOCK)) return null;
+    }
+    return decoded;
   } catch {
     return null;
   }
