@@ -1,5 +1,6 @@
 /** What a proposal would do beyond its own moves: to readings, to what each thing is to be minded for, to signatures. */
 import type { ReadingWord } from '@enfilade/colour/reading-thresholds';
+import type { CautionWords } from '@enfilade/practice/cautions';
 import type { Judgements, VignetteState } from './judgements.ts';
 import type { ProposedMove } from './proposal-moves.ts';
 import type { PieceId, SurfaceId, VignetteId } from './schema.ts';
@@ -39,8 +40,16 @@ export interface Effects {
   readonly cautions: readonly CautionEffect[];
 }
 
-/** What is told of a piece, of a wall or of a vignette when `after` is the show with moves laid over `before`. */
-export function effectsOf(before: Judgements, after: Judgements, moves: readonly ProposedMove[]): Effects {
+/**
+ * What is told of a piece, of a wall or of a vignette when `after` is the show with moves laid over `before`; cautions in
+ * the reader's words (cm and kg without).
+ */
+export function effectsOf(
+  before: Judgements,
+  after: Judgements,
+  moves: readonly ProposedMove[],
+  words?: CautionWords,
+): Effects {
   const moved = new Set<PieceId>();
   const repainted: SurfaceId[] = [];
   for (const { about, standing } of moves) {
@@ -57,7 +66,7 @@ export function effectsOf(before: Judgements, after: Judgements, moves: readonly
     readings: [...read].flatMap((pieceId) => readingEffect(before, after, pieceId)),
     signOffs: signOffEffects(before, after),
     gaps: [...moved].flatMap((pieceId) => gapEffect(before, after, pieceId)),
-    cautions: [...read].flatMap((pieceId) => cautionEffect(before, after, pieceId)),
+    cautions: [...read].flatMap((pieceId) => cautionEffect(before, after, pieceId, words)),
   };
 }
 
@@ -99,9 +108,9 @@ function leastGapMm(judgements: Judgements, pieceId: PieceId): number | null {
   return toThings.length === 0 ? null : Math.round(Math.min(...toThings.map(({ mm }) => mm)));
 }
 
-function cautionEffect(before: Judgements, after: Judgements, pieceId: PieceId): CautionEffect[] {
-  const had = before.cautionsOf(pieceId);
-  const has = after.cautionsOf(pieceId);
+function cautionEffect(before: Judgements, after: Judgements, pieceId: PieceId, words?: CautionWords): CautionEffect[] {
+  const had = before.cautionsOf(pieceId, words);
+  const has = after.cautionsOf(pieceId, words);
   const comes = has.filter(({ kind }) => !had.some((caution) => caution.kind === kind)).map(({ what }) => what);
   const goes = had.filter(({ kind }) => !has.some((caution) => caution.kind === kind)).map(({ what }) => what);
   return comes.length + goes.length === 0 ? [] : [{ pieceId, comes, goes }];

@@ -5,6 +5,14 @@ import { Card } from '../cards/card.tsx';
 import { PaintDrawer } from '../cards/paint-drawer.tsx';
 import { StageCaption } from '../cards/stage-caption.tsx';
 import { selection, useStore } from '../selection.ts';
+import { ShowContext, useShow } from '../sync/hooks.ts';
+import { useHangLookedAt } from '../talk/hang-looked-at.ts';
+import { type InProposal, proposalFoot, proposalView, useInProposal } from '../talk/in-proposal.ts';
+import { ProposalCaption } from '../talk/proposal-caption.tsx';
+import { ProposalEffects } from '../talk/proposal-effects.tsx';
+import { ProposalFoot } from '../talk/proposal-foot.tsx';
+import { ProposalsHere } from '../talk/proposals-here.tsx';
+import { ProposeCommand } from '../talk/propose-form.tsx';
 import type { View } from '../view-address.ts';
 import { Fault } from './fault.tsx';
 import { useFoot } from './foot.ts';
@@ -14,6 +22,7 @@ import './stage-page.css';
 
 const stageModule = import('../stage/stage.tsx');
 const Stage = lazy(() => stageModule.then((m) => ({ default: m.Stage })));
+const ProposalStage = lazy(() => import('../talk/proposal-stage.tsx').then((m) => ({ default: m.ProposalStage })));
 
 /** What the caption and the card lie over, px: the stage keeps its drawing clear of it. */
 const INSETS: Record<Fold, { left: number; right: number; top: number; bottom: number }> = {
@@ -24,46 +33,73 @@ const INSETS: Record<Fold, { left: number; right: number; top: number; bottom: n
 
 export function StagePage({ view }: { readonly view: View }) {
   const fold = useFold();
-  const foot = useFoot();
   const chosen = useStore(selection);
   const [open] = useCaptionOpen();
+  const show = useShow();
+  const inside = useInProposal();
+  const how = useStore(proposalView);
+  const still = useHangLookedAt(inside !== null && (how === 'as is' || how === 'side by side'));
+  // Looking at the hang from a proposal, its caption and cards are the hang's too.
+  const seen = inside !== null && how === 'as is' && still !== null ? still : show;
+  const caption = (
+    <>
+      {inside === null ? null : <ProposalCaption inside={inside} />}
+      <ShowContext value={seen}>
+        <StageCaption view={view} />
+      </ShowContext>
+      {inside === null ? <ProposalsHere view={view} /> : null}
+      {show.layerId === null ? <ProposeCommand view={view} /> : null}
+    </>
+  );
   return (
     <>
       <main id="main" className={`stage-page stage-${fold}`} tabIndex={-1}>
         {fold === 'wide' || (fold === 'tablet' && open) ? (
           <aside className="caption-column" aria-label="Caption">
-            <StageCaption view={view} />
+            {caption}
           </aside>
         ) : null}
         <div className="stage-box">
           <Fault what="The stage">
             <Suspense fallback={null}>
-              <Stage view={view} insets={INSETS[fold]} />
+              {inside === null ? (
+                <Stage view={view} insets={INSETS[fold]} />
+              ) : (
+                <ProposalStage view={view} insets={INSETS[fold]} inside={inside} still={still} />
+              )}
             </Suspense>
           </Fault>
         </div>
         {chosen.length > 0 ? (
           <aside className="card-column" aria-label="Card">
             <Fault what="This card" key={chosen.join()}>
-              <Card view={view} />
+              <ShowContext value={seen}>
+                <Card view={view} />
+              </ShowContext>
             </Fault>
           </aside>
-        ) : null}
+        ) : inside === null ? null : (
+          <aside className="card-column" aria-label="The proposal">
+            <ProposalEffects inside={inside} />
+          </aside>
+        )}
         {fold === 'narrow' ? (
           <aside className="caption-under" aria-label="Caption">
-            <StageCaption view={view} />
+            {caption}
           </aside>
         ) : null}
       </main>
       <footer className="foot">
-        {foot.kind === 'deck' ? (
-          <PaintDrawer surface={foot.surface} />
-        ) : foot.kind === 'candidates' ? (
-          <CandidateDrawer task={foot.task} />
-        ) : (
-          <Rail view={view} />
-        )}
+        <Foot view={view} inside={inside} />
       </footer>
     </>
   );
+}
+
+function Foot({ view, inside }: { readonly view: View; readonly inside: InProposal | null }) {
+  const foot = useFoot();
+  const chosen = useStore(proposalFoot);
+  if (foot.kind === 'deck') return <PaintDrawer surface={foot.surface} />;
+  if (foot.kind === 'candidates') return <CandidateDrawer task={foot.task} />;
+  return inside !== null && chosen === 'moves' ? <ProposalFoot inside={inside} /> : <Rail view={view} />;
 }

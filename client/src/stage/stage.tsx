@@ -1,6 +1,6 @@
 /** The stage in its box: two Konva layers, one for what rests and one for what moves, and the hands and keys on it. */
 import type Konva from 'konva';
-import { useEffect, useRef, useState } from 'react';
+import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { Stage as KonvaStage, Layer, Shape } from 'react-konva';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
@@ -19,11 +19,20 @@ interface StageProps {
   readonly view: View;
   /** CSS px that caption and card lie over: the drawing is fitted into what they leave. */
   readonly insets: Insets;
+  /** What is laid over the drawing. */
+  readonly over?: (machine: StageMachine) => ReactNode;
+  /** Told of the machine once it shows its view; null when it goes. */
+  readonly opened?: (machine: StageMachine | null) => void;
+  /** Only looked at: what is carried in from the rail goes to another stage. */
+  readonly looking?: boolean;
+  /** Another stage beside it has the keyboard and the notes. */
+  readonly beside?: boolean;
 }
 
-export function Stage({ view, insets }: StageProps) {
+export function Stage({ view, insets, over, opened, looking = false, beside = false }: StageProps) {
   const show = useShow();
   const { unit, surround } = usePreferences();
+  const keysId = useId();
   const box = useRef<HTMLDivElement>(null);
   const rest = useRef<Konva.Layer>(null);
   const hot = useRef<Konva.Layer>(null);
@@ -39,8 +48,10 @@ export function Stage({ view, insets }: StageProps) {
       if (event.target === element && pressKey(made, gestures, event)) event.preventDefault();
     };
     element.addEventListener('keydown', keydown);
-    openStage({ machine: made, gestures, element });
-    installProbe(made, element);
+    if (!looking) {
+      openStage({ machine: made, gestures, element });
+      installProbe(made, element);
+    }
     const measure = () => setSize({ width: element.clientWidth, height: element.clientHeight });
     const observer = new ResizeObserver(measure);
     observer.observe(element);
@@ -48,12 +59,12 @@ export function Stage({ view, insets }: StageProps) {
     setMachine(made);
     return () => {
       observer.disconnect();
-      openStage(null);
+      if (!looking) openStage(null);
       element.removeEventListener('keydown', keydown);
       gestures.stop();
       made.stop();
     };
-  }, [show]);
+  }, [show, looking]);
 
   const { left, right, top, bottom } = insets;
   useEffect(() => {
@@ -88,6 +99,12 @@ export function Stage({ view, insets }: StageProps) {
     });
   }, [ready, machine]);
 
+  useEffect(() => {
+    if (!ready || machine === null) return;
+    opened?.(machine);
+    return () => opened?.(null);
+  }, [ready, machine, opened]);
+
   return (
     <>
       <div
@@ -95,11 +112,11 @@ export function Stage({ view, insets }: StageProps) {
         className="stage"
         role="application"
         aria-label={LABELS[view.sheet] ?? 'Stage'}
-        aria-describedby="stage-keys"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: an application region takes the keyboard itself
-        tabIndex={0}
+        aria-describedby={keysId}
+        aria-hidden={beside}
+        tabIndex={beside ? -1 : 0}
       >
-        <p id="stage-keys" className="spoken">
+        <p id={keysId} className="spoken">
           Arrows move what is selected by one centimetre, with shift by ten. Enter opens its card, Delete puts it back,
           comma and full stop turn it, plus and minus go nearer and farther, zero shows the whole. All keys are on the
           help card; everything here is also in the list of this surface.
@@ -123,7 +140,8 @@ export function Stage({ view, insets }: StageProps) {
           </KonvaStage>
         ) : null}
       </div>
-      {ready ? <StageNotes machine={machine} /> : null}
+      {ready && over !== undefined ? over(machine) : null}
+      {ready && !beside ? <StageNotes machine={machine} /> : null}
     </>
   );
 }

@@ -1,0 +1,107 @@
+/** Many moves alike as one card; a press opens them one by one. */
+import { leaveMoves } from '@enfilade/shared/proposal-moves';
+import { act } from '../cards/acting.ts';
+import { choose, useStore } from '../selection.ts';
+import { chosenMoves, type InProposal } from './in-proposal.ts';
+import { MoveAnswer } from './move-card.tsx';
+import { groupTitle, type MoveEntry } from './move-entries.ts';
+import { MovePicture } from './move-picture.tsx';
+import { type MoveWords, moveSentence, moveTitle } from './move-sentences.ts';
+import { stateOf } from './open-proposals.ts';
+
+interface GroupProps {
+  readonly inside: InProposal;
+  readonly entry: MoveEntry;
+  readonly words: MoveWords & { titleOf(pieceId: string): string };
+  readonly open: boolean;
+  readonly toggle: () => void;
+}
+
+export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
+  const { id, proposal, hang } = inside;
+  const chosen = useStore(chosenMoves);
+  const { moves } = entry;
+  const title = groupTitle(entry, words.titleOf);
+  const open_ = moves.filter(({ standing }) => standing === 'open');
+  const left = moves.filter(({ standing }) => standing === 'left');
+  const stands = moves.length - open_.length - left.length;
+  const taken = open_.length > 0 && open_.every((move) => chosen.has(move.id));
+  const may = hang.may('hang') && stateOf(proposal) === 'open' && stands < moves.length;
+  const take = (): void => {
+    const next = new Set(chosen);
+    for (const move of open_)
+      if (taken) next.delete(move.id);
+      else next.add(move.id);
+    chosenMoves.set(next);
+  };
+  const leave = (): void => {
+    const leaving = open_.length > 0;
+    const ids = new Set((leaving ? open_ : left).map((move) => move.id));
+    chosenMoves.set(new Set([...chosen].filter((moveId) => !ids.has(moveId))));
+    act(hang, leaveMoves(hang.documents, id, ids, leaving), leaving ? `${title}: left` : `${title}: looked at again`);
+  };
+  return (
+    <li className={`move-card move-group${left.length === moves.length ? ' move-left' : ''}`}>
+      <div className="move-head">
+        <span className="move-several" aria-hidden="true">
+          {moves.slice(0, 4).map((move) => (
+            <MovePicture key={move.id} move={move} scale={0.5} />
+          ))}
+        </span>
+        <h3>
+          <b>{entry.number}</b>{' '}
+          <button
+            type="button"
+            className="move-title"
+            onClick={() => choose(moves.flatMap(({ about }) => (about.kind === 'piece' ? [about.pieceId] : [])))}
+          >
+            {title}
+          </button>
+        </h3>
+      </div>
+      <p className="t1 move-how">
+        {[stands > 0 ? `${stands} as the hang has it` : '', left.length > 0 ? `${left.length} left` : '']
+          .filter((part) => part !== '')
+          .join(', ')}{' '}
+        <button type="button" aria-expanded={open} onClick={toggle}>
+          {open ? 'close them' : 'one by one'}
+        </button>
+      </p>
+      {may ? (
+        <p className="move-answer">
+          <button type="button" className={`act${taken ? ' main' : ''}`} aria-pressed={taken} onClick={take}>
+            take<span className="spoken"> {title}</span>
+          </button>
+          <button
+            type="button"
+            className={`act${open_.length === 0 ? ' main' : ''}`}
+            aria-pressed={open_.length === 0}
+            onClick={leave}
+          >
+            leave<span className="spoken"> {title}</span>
+          </button>
+        </p>
+      ) : null}
+    </li>
+  );
+}
+
+/** The moves of an opened group, under each other. */
+export function GroupList({ inside, entry, words }: Omit<GroupProps, 'open' | 'toggle'>) {
+  return (
+    <ul className="group-list" aria-label={groupTitle(entry, words.titleOf)}>
+      {entry.moves.map((move) => {
+        const title = moveTitle(move, words);
+        return (
+          <li key={move.id} className={move.standing === 'left' ? 'move-left' : undefined}>
+            <MovePicture move={move} scale={0.5} />
+            <span className="t1">
+              {title}. {moveSentence(move, words)}
+            </span>
+            <MoveAnswer inside={inside} move={move} words={words} title={title} />
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
