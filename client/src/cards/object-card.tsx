@@ -1,6 +1,7 @@
 /** The index card of the selected thing: its record, where it is in numbers, how it reads, what to be careful of. */
 import * as commands from '@enfilade/shared/commands';
 import { type MuseumObject, objectOfPiece, type PieceId, pieceNumberOf, type Source } from '@enfilade/shared/schema';
+import { onName } from '@enfilade/shared/surface-names';
 import type { TrueSize } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
 import type { ReactNode } from 'react';
@@ -8,6 +9,7 @@ import { usePreferences } from '../preferences.ts';
 import { choose } from '../selection.ts';
 import { placeOnStage } from '../shell/stage-hand.ts';
 import { useEntity, usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { RemarksBlock } from '../talk/remarks-block.tsx';
 import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
 import { CardGroup, useGroup } from './card-group.tsx';
@@ -18,7 +20,6 @@ import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
 import { ReadingBlock } from './reading-block.tsx';
 import { SizeFields } from './size-fields.tsx';
-import { onName } from './surface-names.ts';
 import './object-card.css';
 
 const FROM: Record<Source, string> = {
@@ -134,6 +135,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       <CardGroup name="Hardware" brief={<HardwareBrief object={object} />}>
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
+      <RemarksBlock about={{ kind: 'piece', pieceId }} what={judgements.nameOf(pieceId)} />
     </article>
   );
 }

@@ -1,6 +1,7 @@
 /** The column beside the stage: what is being faced, its paint, its vignettes, and all that is on it as a list. */
 import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
 import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { capital, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { lengthText, sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
@@ -11,9 +12,9 @@ import { STRIP_SIDES } from '../shell/strip-plan.ts';
 import { wallsCaptioned } from '../stage/captioned.ts';
 import { usePictures, useShow } from '../sync/hooks.ts';
 import { useRestingRoots } from '../sync/resting-roots.ts';
+import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { toAddress, type View } from '../view-address.ts';
 import { ReadingCounts } from './reading-counts.tsx';
-import { capital, shortSurfaceName } from './surface-names.ts';
 import { VignetteCaption } from './vignette-caption.tsx';
 import { vignettesOn } from './vignettes-on.ts';
 import { WallList } from './wall-list.tsx';
@@ -62,6 +63,11 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       {here.map((vignette) => (
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}
+      <RemarksBlock
+        about={{ kind: 'wall', surface }}
+        what="this wall"
+        also={(about) => about.kind === 'spot' && about.surface === surface}
+      />
       <ListFold surface={surface} words="All on this wall, as a list" />
     </div>
   );

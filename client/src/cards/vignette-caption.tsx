@@ -1,8 +1,11 @@
 /** The caption of one vignette, like a museum label beside it: name, intent, counts, whose word it has. */
+
+import { changeText, piecesIn } from '@enfilade/shared/change-sentences';
 import * as commands from '@enfilade/shared/commands';
 import type { VignetteStanding } from '@enfilade/shared/judgements';
 import { objectOfPiece, type PieceId } from '@enfilade/shared/schema';
 import { maySignOff } from '@enfilade/shared/seats';
+import { onName } from '@enfilade/shared/surface-names';
 import { lengthText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
@@ -10,10 +13,9 @@ import { choose } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import { StateMark } from '../shell/marks.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
+import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { act } from './acting.ts';
-import { changeText, piecesIn } from './change-sentences.ts';
 import { dayText } from './day-text.ts';
-import { onName } from './surface-names.ts';
 import { VignetteForm } from './vignette-form.tsx';
 import type { VignetteHere } from './vignettes-on.ts';
 import './vignette-caption.css';
@@ -126,6 +128,7 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
           Not signed: {trouble}
         </p>
       )}
+      <RemarksBlock about={{ kind: 'vignette', vignetteId: id }} what={vignette.name} />
     </section>
   );
 }

@@ -2,10 +2,11 @@
 import { mayBringIn, mayInvite } from '@enfilade/shared/seats';
 import { choose, selection, useStore } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
+import { useUnread, useWaitingCount } from '../talk/counts.ts';
 import { useOpenProposals } from '../talk/open-proposals.ts';
 import { go, toAddress, type View } from '../view-address.ts';
 import { facedSurface, roomOfView, roomsInOrder } from './current-view.ts';
-import { lostText, nextLost, useLostWorks } from './lost-works.ts';
+import { lostCountText, lostText, nextLost, useLostWorks } from './lost-works.ts';
 import { ReadingMark } from './marks.tsx';
 
 export function Ways({ view }: { readonly view: View }) {
@@ -32,6 +33,19 @@ export function Ways({ view }: { readonly view: View }) {
     to: { sheet: 'proposals' },
     here: view.sheet === 'proposals' || show.layerId !== null,
   });
+  const unread = useUnread();
+  ways.push({
+    name: unread === 0 ? 'Remarks' : `Remarks, ${unread} not read`,
+    to: { sheet: 'remarks' },
+    here: view.sheet === 'remarks',
+  });
+  const waiting = useWaitingCount();
+  ways.push({
+    name: waiting === 0 ? 'Waiting' : `Waiting ${waiting}`,
+    to: { sheet: 'waiting' },
+    here: view.sheet === 'waiting',
+  });
+  ways.push({ name: 'History', to: { sheet: 'history' }, here: view.sheet === 'history' });
   ways.push({
     name: 'Paperwork',
     to: { sheet: 'paper', surface: view.sheet === 'wall' ? faced : null },
@@ -70,7 +84,7 @@ function LostWay() {
   return (
     <button type="button" className="ways-lost" aria-label={words} title={words} onClick={show}>
       <ReadingMark word="lost" sizePx={13} />
-      {lost.length} lost on {lost.length === 1 ? 'its wall' : 'their walls'}
+      {lostCountText(lost.length)}
     </button>
   );
 }
