@@ -109,7 +109,7 @@ test('story: a curator who opens the show is on the wall whose paint loses a wor
   // From anywhere else one press leads back to it.
   await page.getByRole('link', { name: 'Vignettes' }).click();
   await expect(card).toBeHidden();
-  await page.getByRole('button', { name: /^1 work is lost on its wall: The valley from Tallow Hill/ }).click();
+  await page.getByRole('button', { name: /^1 lost on its wall: The valley from Tallow Hill/ }).click();
   await expect(page).toHaveURL(/#wall\/dye:head$/);
   await expect(card.getByText('lost on this wall')).toBeVisible();
   expect(errors).toEqual([]);

@@ -10,11 +10,7 @@ import { act } from './acting.ts';
 import './align-tools.css';
 
 const HEIGHTS = ['tops', 'centres', 'feet'] as const satisfies readonly AlignedBy[];
-const UPRIGHTS = [
-  ['lefts', 'left sides'],
-  ['middles', 'middles'],
-  ['rights', 'right sides'],
-] as const satisfies readonly (readonly [AlignedBy, string])[];
+const UPRIGHTS = ['lefts', 'middles', 'rights'] as const satisfies readonly AlignedBy[];
 const AXES = ['across', 'up'] as const;
 
 interface AlignToolsProps {
@@ -48,9 +44,9 @@ export function AlignTools({ pieceIds, surface, gapMm }: AlignToolsProps) {
       over === 0 ? null : `${over === 1 ? 'One' : over} of them now ${over === 1 ? 'stands' : 'stand'} over another.`,
     );
   };
-  const line = (by: AlignedBy, words: string): void => {
+  const line = (by: AlignedBy): void => {
     const made = lineUp(judgements, surface, pieceIds, by);
-    perform(made, `${words} lined up at ${lengthText(made.mm, unit)}`);
+    perform(made, `${by} lined up at ${lengthText(made.mm, unit)}`);
   };
   const space = (axis: (typeof AXES)[number], how: 'fixed ends' | 'fixed gap'): void => {
     const made = spaceOut(
@@ -67,15 +63,15 @@ export function AlignTools({ pieceIds, surface, gapMm }: AlignToolsProps) {
       <fieldset>
         <legend>One height</legend>
         {HEIGHTS.map((by) => (
-          <button key={by} type="button" aria-label={`${by} at one height`} onClick={() => line(by, by)}>
+          <button key={by} type="button" aria-label={`${by} at one height`} onClick={() => line(by)}>
             {by}
           </button>
         ))}
       </fieldset>
       <fieldset>
         <legend>One upright</legend>
-        {UPRIGHTS.map(([by, words]) => (
-          <button key={by} type="button" aria-label={`${words} on one upright`} onClick={() => line(by, words)}>
+        {UPRIGHTS.map((by) => (
+          <button key={by} type="button" aria-label={`${by} on one upright`} onClick={() => line(by)}>
             {by}
           </button>
         ))}

@@ -1,9 +1,9 @@
 /** Works that are lost on the paint of their wall, and the way to them: what a show opens on when nothing else is asked. */
 import type { Judgements } from '@enfilade/shared/judgements';
 import type { PieceId, RootName, SurfaceId } from '@enfilade/shared/schema';
+import { surfaceName } from '@enfilade/shared/surface-names';
 import { WALL_SIDES } from '@enfilade/space/room';
 import { useEffect } from 'react';
-import { surfaceName } from '../cards/surface-names.ts';
 import { choose, selection } from '../selection.ts';
 import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import { toAddress, type View } from '../view-address.ts';
@@ -52,12 +52,15 @@ export function nextLost(lost: readonly LostWork[], chosen: readonly PieceId[]):
   return lost[(at + 1) % lost.length];
 }
 
-/** '1 work is lost on its wall: The valley from Tallow Hill, Dye House, east wall'; of several, the one gone to next. */
+/** '1 lost on its wall', '3 lost on their walls'. */
+export function lostCountText(count: number): string {
+  return `${count} lost on ${count === 1 ? 'its wall' : 'their walls'}`;
+}
+
+/** '1 lost on its wall: The valley from Tallow Hill, Dye House, east wall'; of several, the one gone to next. */
 export function lostText(judgements: Judgements, count: number, next: LostWork): string {
   const where = `${judgements.nameOf(next.pieceId)}, ${surfaceName(judgements.documents, next.surface)}`;
-  return count === 1
-    ? `1 work is lost on its wall: ${where}`
-    : `${count} works are lost on their walls; next: ${where}`;
+  return `${lostCountText(count)}${count === 1 ? '' : ', next'}: ${where}`;
 }
 
 /**

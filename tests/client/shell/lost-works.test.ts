@@ -104,11 +104,9 @@ describe('what a show opens on', () => {
   test('story: the way there is told by name and wall', () => {
     const { judgements } = show();
     const one = { pieceId: 'green#1', surface: 'dye:head' };
-    expect(lostText(judgements, 1, one)).toBe(
-      '1 work is lost on its wall: A green view, piece 1, Dye House, east wall',
-    );
+    expect(lostText(judgements, 1, one)).toBe('1 lost on its wall: A green view, piece 1, Dye House, east wall');
     expect(lostText(judgements, 3, one)).toBe(
-      '3 works are lost on their walls; next: A green view, piece 1, Dye House, east wall',
+      '3 lost on their walls, next: A green view, piece 1, Dye House, east wall',
     );
   });
 });
