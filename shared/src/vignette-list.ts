@@ -1,10 +1,8 @@
 /** The vignette list: one row a vignette, drawn from the open documents alone, so that nothing private can be in it. */
-import { WALL_SIDES, type WallSide, wallNameOf } from '@enfilade/space/room';
 import { membersOf } from './commands.ts';
 import type { Judgements, VignetteStanding } from './judgements.ts';
 import { compareNumbers, type VignetteMembers } from './like-members.ts';
 import {
-  LAYOUT_FLOOR,
   type MuseumObject,
   type ObjectId,
   objectOfPiece,
@@ -15,6 +13,7 @@ import {
   surfaceParts,
   type VignetteId,
 } from './schema.ts';
+import { shortSurfaceName } from './surface-names.ts';
 
 export interface VignetteWhere {
   readonly surface: SurfaceId;
@@ -85,19 +84,10 @@ function surfaceRow(judgements: Judgements, surface: SurfaceId): VignetteWhere {
   const parts = surfaceParts(surface);
   const room = parts === null ? undefined : judgements.documents.get('rooms', parts.roomId);
   const paint = judgements.paintOf(surface);
-  const side = WALL_SIDES.find((name): name is WallSide => name === parts?.side);
-  const on =
-    surface === LAYOUT_FLOOR
-      ? 'layout floor'
-      : room === undefined
-        ? 'a surface that is gone'
-        : side === undefined
-          ? (parts?.side ?? surface)
-          : wallNameOf(room, side);
   return {
     surface,
     room: room?.name ?? null,
-    on,
+    on: shortSurfaceName(judgements.documents, surface),
     paint: paint === null ? null : { name: paint.name, lab: paint.lab },
   };
 }

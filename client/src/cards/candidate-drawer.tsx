@@ -2,6 +2,7 @@
 import type { HaloCandidate, HaloReason } from '@enfilade/arrangement/halo-task';
 import * as commands from '@enfilade/shared/commands';
 import type { PieceId, Place } from '@enfilade/shared/schema';
+import { capital } from '@enfilade/shared/surface-names';
 import { type LengthUnit, lengthText } from '@enfilade/space/lengths';
 import { useEffect, useId, useMemo, useState } from 'react';
 import { usePreferences } from '../preferences.ts';
@@ -13,7 +14,6 @@ import { go, viewFrom } from '../view-address.ts';
 import { useHaloWays } from '../workers/halo-client.ts';
 import type { HaloTask } from '../workers/halo-task.ts';
 import { act } from './acting.ts';
-import { capital } from './surface-names.ts';
 import { WallThumb } from './wall-thumb.tsx';
 import './candidate-drawer.css';
 

@@ -4,6 +4,7 @@ import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
 import * as commands from '@enfilade/shared/commands';
 import type { Paint, SurfaceId } from '@enfilade/shared/schema';
 import { surfaceParts } from '@enfilade/shared/schema';
+import { shortSurfaceName, surfaceName } from '@enfilade/shared/surface-names';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
 import { paintTrial, useStore } from '../selection.ts';
 import { closeFoot } from '../shell/foot.ts';
@@ -13,7 +14,6 @@ import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import { act } from './acting.ts';
 import { PaintForm } from './paint-form.tsx';
 import { READING_WORDS, readingsOn } from './reading-counts.tsx';
-import { shortSurfaceName, surfaceName } from './surface-names.ts';
 import './paint-drawer.css';
 
 interface Chip {

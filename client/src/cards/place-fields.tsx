@@ -1,9 +1,9 @@
 /** Where a piece is, in numbers that can be typed: on a wall, on a floor, on a carrier. */
 import { carrierOf, LAYOUT_FLOOR, type PieceId, type Place } from '@enfilade/shared/schema';
+import { isWallSide, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { useShow } from '../sync/hooks.ts';
 import { placeAnew } from './acting.ts';
 import { LengthField } from './length-field.tsx';
-import { isWallSide, shortSurfaceName } from './surface-names.ts';
 import { TurnField } from './turn-field.tsx';
 import { TypedField } from './typed-field.tsx';
 import { WallPlace } from './wall-place.tsx';

@@ -1,6 +1,7 @@
 /** The card of several things: hang them in a line, centre them, gather them, or hang them round one of them. */
 import * as commands from '@enfilade/shared/commands';
 import type { PieceId } from '@enfilade/shared/schema';
+import { surfaceName } from '@enfilade/shared/surface-names';
 import { useState } from 'react';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
@@ -11,7 +12,6 @@ import { hangable, largestOf, levelFor, wallFor } from './hang-targets.ts';
 import { LengthField } from './length-field.tsx';
 import { LineTools } from './line-tools.tsx';
 import { SelectionNames } from './selection-names.tsx';
-import { surfaceName } from './surface-names.ts';
 import { VignetteForm } from './vignette-form.tsx';
 import './selection-card.css';
 

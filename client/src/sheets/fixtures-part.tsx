@@ -1,10 +1,10 @@
 /** What is fixed to a room's walls and must be kept clear. */
 import * as commands from '@enfilade/shared/commands';
 import { type Fixture, type RoomId, surfaceParts } from '@enfilade/shared/schema';
+import { shortSurfaceName } from '@enfilade/shared/surface-names';
 import { lengthText } from '@enfilade/space/lengths';
 import type { WallSide } from '@enfilade/space/room';
 import { act } from '../cards/acting.ts';
-import { shortSurfaceName } from '../cards/surface-names.ts';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
 import { EditableList, type RowKind } from './editable-list.tsx';

@@ -1,8 +1,8 @@
 /** Every proposal there is or was: whose, why, where it touches the show, and what became of it. */
 import { movesOf } from '@enfilade/shared/proposal-moves';
 import { LAYOUT_FLOOR, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { isWallSide, surfaceName } from '@enfilade/shared/surface-names';
 import type { Proposal, ProposalId } from '@enfilade/shared/talk';
-import { isWallSide, surfaceName } from '../cards/surface-names.ts';
 import { roomsInOrder } from '../shell/current-view.ts';
 import { Ring } from '../shell/ring.tsx';
 import { useRoots, useShow } from '../sync/hooks.ts';

@@ -1,7 +1,8 @@
 /** The state of a vignette as the list tells it: its mark and word, who signed and when, and what changed since. */
+
+import { type ChangeWords, changeText } from '@enfilade/shared/change-sentences';
 import type { VignetteListRow } from '@enfilade/shared/vignette-list';
 import type { ReactNode } from 'react';
-import { type ChangeWords, changeText } from '../cards/change-sentences.ts';
 import { dayText } from '../cards/day-text.ts';
 
 interface VignetteStateProps {

@@ -2,8 +2,8 @@
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { likeMembersOf } from '@enfilade/shared/like-members';
 import { LAYOUT_FLOOR, surfaceParts } from '@enfilade/shared/schema';
+import { isWallSide } from '@enfilade/shared/surface-names';
 import { sourceTexts, type VignetteListRow, type VignetteWhere } from '@enfilade/shared/vignette-list';
-import { isWallSide } from '../cards/surface-names.ts';
 import { StateMark } from '../shell/marks.tsx';
 import { toAddress } from '../view-address.ts';
 import { VignetteState } from './vignette-state.tsx';

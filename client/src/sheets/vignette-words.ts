@@ -1,10 +1,11 @@
 /** A vignette's state told whole, on screen and in the CSV. */
+
+import { type ChangeWords, changeText } from '@enfilade/shared/change-sentences';
 import type { Judgements } from '@enfilade/shared/judgements';
+import { onName } from '@enfilade/shared/surface-names';
 import type { VignetteListRow } from '@enfilade/shared/vignette-list';
 import { lengthText } from '@enfilade/space/lengths';
-import { type ChangeWords, changeText } from '../cards/change-sentences.ts';
 import { dayText } from '../cards/day-text.ts';
-import { onName } from '../cards/surface-names.ts';
 import type { Unit } from '../preferences.ts';
 
 export function changeWordsOf(judgements: Judgements, unit: Unit): ChangeWords {

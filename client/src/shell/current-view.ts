@@ -1,7 +1,7 @@
 /** The view on screen, and what it is called. */
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
-import { surfaceName } from '../cards/surface-names.ts';
+import { surfaceName } from '@enfilade/shared/surface-names';
 import { type View, viewFrom } from '../view-address.ts';
 
 /** Rooms in the order they are walked through. */

@@ -1,7 +1,7 @@
 /** The strip's rooms and walls as buttons laid over its drawing: one stop of the Tab key, arrows go on from there. */
 import type { SurfaceId } from '@enfilade/shared/schema';
+import { shortSurfaceName } from '@enfilade/shared/surface-names';
 import { type KeyboardEvent, useRef, useState } from 'react';
-import { shortSurfaceName } from '../cards/surface-names.ts';
 import { vignettesOn } from '../cards/vignettes-on.ts';
 import { useShow } from '../sync/hooks.ts';
 import { go, type View } from '../view-address.ts';

@@ -1,9 +1,9 @@
 /** In the fold-out each wall is captioned in the corner beside it: its name, its paint, its vignettes, what is lost. */
 import { lrvOf } from '@enfilade/colour/spaces';
 import type { SurfaceId } from '@enfilade/shared/schema';
+import { capital, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { type CSSProperties, useEffect } from 'react';
 import { ReadingCounts } from '../cards/reading-counts.tsx';
-import { capital, shortSurfaceName } from '../cards/surface-names.ts';
 import { vignettesOf } from '../cards/vignettes-on.ts';
 import { StateMark } from '../shell/marks.tsx';
 import { useShow } from '../sync/hooks.ts';

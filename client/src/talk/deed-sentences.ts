@@ -3,8 +3,8 @@ import type { Deed, DeedChange } from '@enfilade/shared/deeds';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { proposedKeyParts } from '@enfilade/shared/proposals';
 import { objectOfPiece, type PieceId, type Place, type RootName } from '@enfilade/shared/schema';
+import { onName, surfaceName } from '@enfilade/shared/surface-names';
 import type { ProposalOutcome, Remark } from '@enfilade/shared/talk';
-import { onName, surfaceName } from '../cards/surface-names.ts';
 
 export interface DeedWords {
   readonly judgements: Judgements;

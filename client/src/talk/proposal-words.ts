@@ -2,8 +2,8 @@
 import type { Judgements } from '@enfilade/shared/judgements';
 import { carrierOf, openingOf } from '@enfilade/shared/schema';
 import { mayWrite, ROLES } from '@enfilade/shared/seats';
-import { lengthText } from '@enfilade/space/lengths';
 import { onName, shortSurfaceName } from '@enfilade/shared/surface-names';
+import { lengthText } from '@enfilade/space/lengths';
 import type { Unit } from '../preferences.ts';
 import type { EffectWords } from './effect-sentences.ts';
 import type { InProposal } from './in-proposal.ts';

@@ -1,8 +1,8 @@
 /** What remarks are about, and when, in words. */
 import type { Judgements } from '@enfilade/shared/judgements';
+import { surfaceName } from '@enfilade/shared/surface-names';
 import type { RemarkAbout } from '@enfilade/shared/talk';
 import { lengthText } from '@enfilade/space/lengths';
-import { surfaceName } from '../cards/surface-names.ts';
 import type { Unit } from '../preferences.ts';
 import { THE_HANG, type View } from '../view-address.ts';
 

@@ -1,8 +1,9 @@
 /** What a surface is called on screen. */
-import type { ShowDocuments } from '@enfilade/shared/documents';
-import type { Judgements } from '@enfilade/shared/judgements';
-import { carrierOf, LAYOUT_FLOOR, openingOf, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+
 import { WALL_SIDES, type WallSide, wallNameOf } from '@enfilade/space/room';
+import type { ShowDocuments } from './documents.ts';
+import type { Judgements } from './judgements.ts';
+import { carrierOf, LAYOUT_FLOOR, openingOf, type SurfaceId, surfaceParts } from './schema.ts';
 
 export function isWallSide(side: string): side is WallSide {
   return (WALL_SIDES as readonly string[]).includes(side);

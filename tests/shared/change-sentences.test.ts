@@ -1,6 +1,6 @@
+import { changeSentences, changeText, piecesIn } from '@enfilade/shared/change-sentences';
 import type { VignetteChange } from '@enfilade/shared/sign-off';
 import { describe, expect, test } from 'vitest';
-import { changeSentences, changeText, piecesIn } from '../../../client/src/cards/change-sentences.ts';
 
 const words = {
   nameOf: (pieceId: string) => `Block ${pieceId.slice(pieceId.indexOf('#') + 1)}`,

@@ -1,6 +1,6 @@
 /** What changed since a signature, in words a person reads: used by captions, the vignette list and paper. Pure. */
-import type { PieceId } from '@enfilade/shared/schema';
-import type { VignetteChange } from '@enfilade/shared/sign-off';
+import type { PieceId } from './schema.ts';
+import type { VignetteChange } from './sign-off.ts';
 
 export interface ChangeWords {
   nameOf(pieceId: PieceId): string;
