@@ -17,6 +17,8 @@ export interface BuildTask {
   readonly reachMm: number;
   /** 1: the wanted gaps; 0: the least ones. */
   readonly level: number;
+  /** What standing straight costs, in mean sizes; a salon's frames may stand straight. */
+  readonly straight?: number;
   /** Told after each piece; false stops. */
   readonly goOn: () => boolean;
 }
@@ -78,7 +80,8 @@ export function buildHalo(task: BuildTask, random: () => number, all: boolean): 
       tried++;
       if (!fits(x, y)) return;
       fitted++;
-      const whole = cost + alignmentMm(ground, piece, x, y, mean);
+      const whole =
+        cost + (task.straight === 0 ? 0 : alignmentMm(ground, piece, x, y, mean * (task.straight ?? STRAIGHT), mean));
       if (whole >= best) return;
       best = whole;
       at = { x, y };
@@ -159,10 +162,10 @@ function maxWantedMm(task: BuildTask): number {
 }
 
 /** What it costs to stand straight over, under or beside a neighbour: columns and rows look meant, and are not. */
-function alignmentMm(ground: Ground, piece: Thing, x: number, y: number, sizeMm: number): number {
+function alignmentMm(ground: Ground, piece: Thing, x: number, y: number, costMm: number, sizeMm: number): number {
   let cost = 0;
   ground.some(x, y, piece.halfWidth + sizeMm, piece.halfHeight + sizeMm, (other) => {
-    if (other.kind === 'piece') cost += straightness(piece, x, y, other) * sizeMm * STRAIGHT;
+    if (other.kind === 'piece') cost += straightness(piece, x, y, other) * costMm;
     return false;
   });
   return cost;

@@ -13,7 +13,7 @@ export interface Spot {
 /**
  * The place nearest to where a box (mm) is wanted that lies inside a surface and keeps every obstacle's gap, in whole
  * mm; undefined when there is none within `withinMm`. Exact but for the rounding: the nearest place outside a set of
- * upright rectangles lies on one's side or where two sides cross, so only those are tried, nearest first.
+ * upright rectangles lies on one's side or where two sides cross, so only those are tried.
  */
 export function nearestFree(
   wanted: Box,
@@ -49,21 +49,24 @@ function nearestWithin(wanted: Box, start: Spot, obstacles: readonly Obstacle[],
     return inside(box, surface) && near.every(({ obstacle }) => !overlaps(box, obstacle, obstacle.gapMm));
   };
   if (free(start.xMm, start.yMm)) return start;
-  const spots: { readonly xMm: number; readonly yMm: number; readonly away: number }[] = [];
+  let best: Spot | undefined;
+  let least = reach * reach;
   const consider = (xMm: number, yMm: number) => {
     const away = (xMm - start.xMm) ** 2 + (yMm - start.yMm) ** 2;
-    if (away <= reach * reach) spots.push({ xMm, yMm, away });
+    if (away > least || (away === least && best !== undefined) || !free(xMm, yMm)) return;
+    best = { xMm, yMm };
+    least = away;
   };
   for (const { xs, ys } of near) {
     for (const x of xs) consider(x, start.yMm);
     for (const y of ys) consider(start.xMm, y);
+  }
+  for (const { xs } of near)
     for (const x of xs) {
-      if (Math.abs(x - start.xMm) > reach) continue;
+      if ((x - start.xMm) ** 2 >= least) continue;
       for (const other of near) for (const y of other.ys) consider(x, y);
     }
-  }
-  spots.sort((a, b) => a.away - b.away);
-  return spots.find(({ xMm, yMm }) => free(xMm, yMm));
+  return best;
 }
 
 /** Both sides, in whole mm and never nearer than asked. */

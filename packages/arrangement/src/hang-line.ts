@@ -1,0 +1,67 @@
+import { hangGroundOf } from './hang-ground.ts';
+import { type Column, clearRuns, columnsAlong, gapFor } from './hang-rows.ts';
+import type { HangTask } from './hang-task.ts';
+import type { Spot } from './nearest-free.ts';
+import { arched } from './runs.ts';
+
+/** Between the two of a pair, 4 to 8 in; common practice, no source. */
+const PAIR_MM = 150;
+
+export type Places = readonly (Spot | null)[];
+
+/** Every centre on the centre line, one ordinary gap, in the order given, about the middle of each clear run. */
+export function lineOneGap(task: HangTask): Places {
+  const { runs, columns } = singles(task, freeOf(task));
+  return columnsAlong(
+    task,
+    runs,
+    columns,
+    gapFor(
+      task,
+      runs,
+      columns.map(({ widthMm }) => widthMm),
+    ),
+  );
+}
+
+/** Every centre on the centre line, each run filled evenly, the largest in the middle. */
+export function lineFilling(task: HangTask): Places {
+  const free = freeOf(task);
+  const order = arched(free.map((i) => task.pieces[i]!.widthMm * task.pieces[i]!.heightMm)).map((k) => free[k]!);
+  const { runs, columns } = singles(task, order);
+  return columnsAlong(task, runs, columns, 'fill');
+}
+
+/** Every centre on the centre line, those nearest in size side by side in pairs, wide gaps between the pairs. */
+export function lineInPairs(task: HangTask): Places {
+  const sizeOf = (i: number) => task.pieces[i]!.widthMm * task.pieces[i]!.heightMm;
+  const bySize = [...freeOf(task)].sort((a, b) => sizeOf(b) - sizeOf(a) || a - b);
+  const pairs = Array.from({ length: Math.ceil(bySize.length / 2) }, (_, k) => bySize.slice(2 * k, 2 * k + 2));
+  const gap = Math.max(task.gapMm, PAIR_MM);
+  const columns = pairs.map((pair): Column => {
+    const widths = pair.map((i) => task.pieces[i]!.widthMm);
+    const widthMm = widths.reduce((sum, width) => sum + width, 0) + gap * (pair.length - 1);
+    const pieces = pair.map((index, k) => {
+      const offMm = (k === 0 ? -1 : 1) * ((widthMm - widths[k]!) / 2);
+      return { index, yMm: task.centreLineMm, offMm: pair.length === 1 ? 0 : offMm };
+    });
+    return { widthMm, pieces };
+  });
+  const ordered = arched(columns.map(({ widthMm }) => widthMm)).map((k) => columns[k]!);
+  const { runs } = singles(task, bySize);
+  return columnsAlong(task, runs, ordered, 'fill');
+}
+
+/** The pieces not pinned, in the order given. */
+export function freeOf(task: HangTask): readonly number[] {
+  return hangGroundOf(task).free;
+}
+
+function singles(task: HangTask, order: readonly number[]) {
+  const tallest = Math.max(0, ...order.map((i) => task.pieces[i]!.heightMm));
+  const runs = clearRuns(task, task.centreLineMm - tallest / 2, task.centreLineMm + tallest / 2);
+  const columns = order.map((index): Column => {
+    return { widthMm: task.pieces[index]!.widthMm, pieces: [{ index, yMm: task.centreLineMm }] };
+  });
+  return { runs, columns };
+}
