@@ -1,7 +1,10 @@
 import { createHash } from 'node:crypto';
 import { CHECKLIST } from '@enfilade/server/demo/checklist';
+import { NIGHT_PROPOSAL } from '@enfilade/server/demo/proposal';
 import { buildDemoShow, toUpdates } from '@enfilade/server/demo/show';
 import type { ShowDocuments } from '@enfilade/shared/documents';
+import { movesOf } from '@enfilade/shared/proposal-moves';
+import { layerOfProposal } from '@enfilade/shared/proposals';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
 import { trueSizeOf } from '@enfilade/shared/true-size';
 import { Whereabouts } from '@enfilade/shared/whereabouts';
@@ -64,6 +67,34 @@ describe('the demo show as documents', () => {
     }
   });
 
+  test('story: the artist’s proposal of the night repaints the wall on which the view is lost and moves four things', () => {
+    const { documents } = show;
+    expect(documents.get('proposals', NIGHT_PROPOSAL)).toMatchObject({ by: 'fennimarsh', role: 'guest artist' });
+    const moves = movesOf(documents, NIGHT_PROPOSAL);
+    expect(moves.map(({ id, standing }) => [id, standing])).toEqual([
+      ['wall:dye:head', 'open'],
+      ['piece:hanging-2#1', 'open'],
+      ['piece:oil-1#1', 'open'],
+      ['piece:trap-1#1', 'clash'],
+      ['piece:trap-5#1', 'open'],
+    ]);
+    // As proposed it breaks none of the hang's own rules: nothing meets, the thermostat is clear.
+    const laid = documents.laidOver(layerOfProposal(documents, NIGHT_PROPOSAL));
+    const where = new Whereabouts(laid);
+    const onWall = where.elevationOf('dye:head').filter(({ direct }) => direct);
+    const view = onWall.find(({ pieceId }) => pieceId === 'oil-1#1');
+    expect((view?.xMm ?? 0) + (view?.widthMm ?? 0) / 2).toBeLessThanOrEqual(5830 - 40 - 300);
+    for (const [i, a] of onWall.entries()) {
+      for (const b of onWall.slice(i + 1)) {
+        const apart =
+          Math.abs(a.xMm - b.xMm) >= (a.widthMm + b.widthMm) / 2 ||
+          Math.abs(a.yMm - b.yMm) >= (a.heightMm + b.heightMm) / 2;
+        expect([a.pieceId, b.pieceId, apart]).toEqual([a.pieceId, b.pieceId, true]);
+      }
+    }
+    laid.close();
+  });
+
   test('law: value, storage and contact are in the private document and in no other', () => {
     const { documents } = show;
     const secrets = CHECKLIST.flatMap(({ private: kept }) => Object.values(kept) as string[]);
@@ -77,7 +108,7 @@ describe('the demo show as documents', () => {
   test('law: a log of its updates opens as the same show', () => {
     const { documents } = show;
     const updates = toUpdates(documents);
-    expect(updates.map(({ document }) => document)).toEqual(['rooms', 'checklist', 'hang', 'private']);
+    expect(updates.map(({ document }) => document)).toEqual(['rooms', 'checklist', 'hang', 'talk', 'private']);
     for (const { document, bytes } of updates) {
       const opened = new Y.Doc();
       Y.applyUpdate(opened, bytes);

@@ -34,10 +34,10 @@ export function Divider() {
     put(next);
   };
   return (
+    // biome-ignore lint/a11y/useSemanticElements: a rule cannot hold its grip and its words
     <div
       ref={own}
       className="divider"
-      // biome-ignore lint/a11y/useSemanticElements: a rule cannot hold its grip and its words
       role="separator"
       aria-orientation="vertical"
       aria-label="Between the hang, at its left, and the proposal"

@@ -26,6 +26,7 @@ import type { Pictured } from './drawing/picture.ts';
 import { pictureFileOf, pngOf } from './files.ts';
 import { startingHang } from './hang.ts';
 import { furtherPlaces, furtherRecords, POOL_PX, picturePool } from './large.ts';
+import { fillProposal } from './proposal.ts';
 import { FIXTURES, OPENINGS, ROOMS } from './rooms.ts';
 
 export interface DemoOptions {
@@ -99,6 +100,7 @@ export async function buildDemoShow(options: DemoOptions): Promise<ShowDocuments
   const hang = startingHang();
   perform(place(documents, new Map([...hang.places, ...furtherPlaces(further)])));
   for (const { id, members, ...vignette } of hang.vignettes) perform(gather(documents, vignette, members, id));
+  fillProposal(documents, perform);
   progress(`The show is set up: ${records.length} records, ${documents.all('places').size} things in their places.`);
   return documents;
 }
