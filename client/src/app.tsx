@@ -17,6 +17,7 @@ import { SeatClosed } from './shell/seat-closed.tsx';
 import { StagePage } from './shell/stage-page.tsx';
 import { useUndoKeys } from './shell/undo.tsx';
 import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
+import { AlongBand, useGoingAlong } from './talk/going-along.tsx';
 import { ProposalBand } from './talk/proposal-band.tsx';
 import { SinceBand } from './talk/since-band.tsx';
 import { toAddress, useAddress, type View } from './view-address.ts';
@@ -51,6 +52,7 @@ function OpenShow() {
   useUndoKeys();
   useActWords();
   useOpeningOnLost();
+  useGoingAlong();
   const { surround } = usePreferences();
   const address = useAddress();
   // The same view object while the address names the same page, so that a room's change is no change of page.
@@ -84,6 +86,7 @@ function OpenShow() {
         <Bands />
         {isStage(view) ? <ProposalBand view={view} /> : null}
         <ViewerBand />
+        <AlongBand />
         <SinceBand />
       </div>
       {isStage(view) ? <StagePage view={view} /> : <SheetPage view={view} />}

@@ -1,7 +1,9 @@
 /** Who is here, with their rings, and where each of them is looking. */
 import type { ShowDocuments } from '@enfilade/shared/documents';
+import { useStore } from '../selection.ts';
 import { useOthers, useRoots, useSaving, useShow } from '../sync/hooks.ts';
 import type { ShowSession } from '../sync/show-session.ts';
+import { alongWith, goAlong, letGo } from '../talk/going-along.tsx';
 import { toAddress, type View, viewFrom } from '../view-address.ts';
 import { roomOfView, viewName } from './current-view.ts';
 import { Ring } from './ring.tsx';
@@ -31,6 +33,7 @@ export function People({ view }: { readonly view: View }) {
   const saving = useSaving();
   useRoots('rooms');
   const { person } = show.me;
+  const who = useStore(alongWith);
   const alone = saving.kind === 'no connection' || saving.kind === 'closed';
   return (
     <ul className="people" aria-label="Here now">
@@ -40,19 +43,37 @@ export function People({ view }: { readonly view: View }) {
           {person.name} <i className="it">you</i>
         </span>
       </li>
-      {others.map(({ clientId, person: other, ring, presence }) => (
-        <li key={clientId}>
-          <Ring name={other.name} pattern={ring} radiusPx={9.5} blank={alone} />
-          <span>
-            {other.name}{' '}
-            <i className="it">
-              {alone
-                ? 'out of reach'
-                : layerText(show, presence.layer ?? null, whereText(show.documents, viewFrom(presence.at ?? ''), view))}
-            </i>
-          </span>
-        </li>
-      ))}
+      {others.map((there) => {
+        const { clientId, person: other, ring, presence } = there;
+        const along = who === other.id;
+        return (
+          <li key={clientId}>
+            <Ring name={other.name} pattern={ring} radiusPx={9.5} blank={alone} />
+            <span>
+              {other.name}{' '}
+              <i className="it">
+                {alone
+                  ? 'out of reach'
+                  : layerText(
+                      show,
+                      presence.layer ?? null,
+                      whereText(show.documents, viewFrom(presence.at ?? ''), view),
+                    )}
+              </i>
+            </span>
+            {alone || other.id === person.id ? null : (
+              <button
+                type="button"
+                className="people-along"
+                aria-pressed={along}
+                onClick={() => (along ? letGo() : goAlong(there, person.id))}
+              >
+                {along ? 'let go' : 'go along'}
+              </button>
+            )}
+          </li>
+        );
+      })}
     </ul>
   );
 }
