@@ -10,9 +10,11 @@ export function carryOntoStage(pieceIds: readonly PieceId[], event: PointerEvent
   void carrying.then(({ beginCarry }) => beginCarry(pieceIds, event));
 }
 
-/** The keyboard's way: they are placed in the middle of what is in view. */
+/** The keyboard's way: they are placed in the middle, or where beside it there is room. */
 export async function placeOnStage(pieceIds: readonly PieceId[], view: View): Promise<void> {
   const { placeAtCentre } = await carrying;
-  if (!placeAtCentre(pieceIds, view)) return;
-  say(`${pieceIds.length === 1 ? 'Placed' : `${pieceIds.length} pieces placed`} in the middle`);
+  const done = placeAtCentre(pieceIds, view);
+  if (done === null) return;
+  const where = done === 'clear' ? 'clear of what is there' : 'over what is there: no room is free';
+  say(`${pieceIds.length === 1 ? 'Placed' : `${pieceIds.length} pieces placed`}, ${where}`);
 }

@@ -1,15 +1,10 @@
 /** From the rail onto the stage: by the pointer, or by keys into the middle of what is in view. */
-import * as commands from '@enfilade/shared/commands';
 import type { PieceId } from '@enfilade/shared/schema';
-import { ontoPanel } from '@enfilade/space/fold-out';
 import { choose } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import type { View } from '../view-address.ts';
-import { toDrawingPoint } from './camera.ts';
-import { droppedAt } from './drop-targets.ts';
 import type { Gestures } from './gestures.ts';
-import { gripOf, placesOf } from './grip.ts';
-import type { ScenePanel } from './panels.ts';
+import { type Placing, placeInMiddle } from './place-in-middle.ts';
 import type { StageMachine } from './stage-machine.ts';
 import './carry.css';
 
@@ -79,48 +74,13 @@ export function beginCarry(pieceIds: readonly PieceId[], event: PointerEvent): v
   follow(event);
 }
 
-/** Places pieces in the middle of what is in view: hung on the centre line, or standing where they stand. */
-export function placeAtCentre(pieceIds: readonly PieceId[], _view: View): boolean {
-  const first = pieceIds[0];
-  if (open === null || first === undefined) return false;
-  const { machine, element } = open;
-  const { scene, resting, show, camera, size, insets } = machine;
-  const own = resting.sizeOf(first);
-  if (scene === null || own === null) return false;
-  const levels = resting.levelsOf(first);
-  const panel = panelFor(scene.frame.panels, own.depthMm > 60 || levels.length > 0);
-  if (panel === undefined) return false;
-  const middle = toDrawingPoint(
-    camera,
-    (insets.left + size.width - insets.right) / 2,
-    (insets.top + size.height - insets.bottom) / 2,
-  );
-  const at =
-    scene.frame.sheet === 'room'
-      ? { xMm: panel.widthMm / 2, yMm: panel.heightMm / 2 }
-      : ontoPanel(panel, middle.X, middle.Y);
-  const others = pieceIds.slice(1).reduce((sum, id) => sum + (resting.sizeOf(id)?.widthMm ?? 0) + 60, 0);
-  const dropped = droppedAt(resting, {
-    panel,
-    xMm: at.xMm - others / 2,
-    yMm: panel.kind === 'wall' ? scene.frame.centreLineMm : at.yMm,
-    size: own,
-    levelsMm: levels,
-    from: null,
-    items: [],
-    centreLineMm: scene.frame.centreLineMm,
-    reachMm: 5,
-  });
-  const grip = gripOf(resting, first, pieceIds, null, { xMm: 0, yMm: 0 });
-  const places = placesOf(resting, { ...grip, from: new Map() }, panel, dropped);
-  const name = pieceIds.length === 1 ? show.judgements.nameOf(first) : `${pieceIds.length} pieces`;
-  if (!show.perform(commands.place(show.documents, places, `place ${name}`))) return false;
-  choose(pieceIds);
-  element.focus({ preventScroll: true });
-  return true;
-}
-
-/** A faced wall takes what it is given; in a fold-out deep things go to the floor, flat ones to the head wall. */
-function panelFor(panels: readonly ScenePanel[], stands: boolean): ScenePanel | undefined {
-  return panels.find(({ kind, side }) => (stands ? kind === 'floor' : side === 'head')) ?? panels[0];
+/** Places pieces in the middle of what is on screen, or beside it, and takes the keyboard there. */
+export function placeAtCentre(pieceIds: readonly PieceId[], _view: View): Placing | null {
+  if (open === null) return null;
+  const placing = placeInMiddle(open.machine, pieceIds);
+  if (placing !== null) {
+    choose(pieceIds);
+    open.element.focus({ preventScroll: true });
+  }
+  return placing;
 }

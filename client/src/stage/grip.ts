@@ -17,7 +17,7 @@ export interface Grip {
 }
 
 /** Between things laid side by side when several are let go at once from the rail (mm, own rule). */
-const SIDE_BY_SIDE_MM = 60;
+export const SIDE_BY_SIDE_MM = 60;
 
 /** Takes hold of pieces. What stands on another of them is left out: it goes along with what carries it. */
 export function gripOf(

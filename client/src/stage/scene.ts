@@ -57,7 +57,7 @@ export interface SceneLookup extends Lookup {
 /** A floor-standing thing farther than this from a wall is not drawn in its elevation (as whereabouts has it). */
 const BEFORE_A_WALL_MM = 1500;
 /** A flat thing's footprint is still drawn, as a line this thick. */
-const FLAT_ON_FLOOR_MM = 20;
+export const FLAT_ON_FLOOR_MM = 20;
 /** Which turn shows its picture to one who faces the wall behind it. */
 export const TURN_OF_BACK: Record<WallSide, number> = { head: 0, right: 90, foot: 180, left: 270 };
 
