@@ -1,4 +1,4 @@
-/** What a document's members are told: merged for each tick, a lone editor's at once, nobody's own back to them. */
+/** What a document's members are told: merged once for each tick, a lone editor's at once and not back to them. */
 import * as Y from 'yjs';
 
 export interface Outgoing<Member> {
@@ -59,18 +59,18 @@ export class Tick {
   }
 }
 
-/** One update for each member: everything that others sent, or null when that is nothing. Merged once where it can be. */
+/**
+ * One update for all members, merged once; null for whoever sent all there is. Who sent a part of it gets that back too:
+ * a document knows what it has, and leaving it out would mean a merge for each of them.
+ */
 export function mergedFor<Member>(outgoing: readonly Outgoing<Member>[]): (member: Member) => Uint8Array | null {
-  const senders = new Set(outgoing.map(({ from }) => from));
-  const merged = (list: readonly Outgoing<Member>[]): Uint8Array | null => {
-    const [first, ...rest] = list;
-    if (first === undefined) return null;
-    return rest.length === 0 ? first.bytes : Y.mergeUpdates(list.map(({ bytes }) => bytes));
-  };
-  let whole: Uint8Array | null | undefined;
+  const [first, ...rest] = outgoing;
+  if (first === undefined) return () => null;
+  const lone = rest.every(({ from }) => from === first.from) ? first.from : null;
+  let merged: Uint8Array | undefined;
   return (member) => {
-    if (senders.has(member)) return merged(outgoing.filter(({ from }) => from !== member));
-    whole ??= merged(outgoing);
-    return whole;
+    if (member === lone) return null;
+    merged ??= rest.length === 0 ? first.bytes : Y.mergeUpdates(outgoing.map(({ bytes }) => bytes));
+    return merged;
   };
 }

@@ -110,6 +110,8 @@ export interface OpenDatabase {
   readonly query: Kysely<Tables>;
   /** Statements without parameters. */
   exec(sql: string): void;
+  /** A statement that answers nothing, made once to be run often; within a transaction of `query` it is part of that. */
+  statement(sql: string): (...parameters: readonly unknown[]) => void;
 }
 
 /** Opens the file, makes what tables are missing; every commit is on the disk before it is answered. */
@@ -145,6 +147,12 @@ export function openDatabase(path: string): OpenDatabase {
     query: new Kysely<Tables>({ dialect: new SqliteDialect({ database: coerced }) }),
     exec: (sql) => {
       database.exec(sql);
+    },
+    statement: (sql) => {
+      const made = database.prepare(sql);
+      return (...parameters) => {
+        made.run(parameters.map(toParameter));
+      };
     },
   };
 }

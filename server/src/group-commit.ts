@@ -25,6 +25,9 @@ export interface GroupCommitEvents {
 
 /** Least time between two commits, ms, so that many editors share one; a lone one finds it already past. */
 const LEAST_MS_BETWEEN = 8;
+/** And at least so many times what the last one took: a slow disk must not keep the server from everything else. */
+const TIMES_THE_LAST = 2;
+const MOST_MS_BETWEEN = 200;
 
 /** Why the log cannot be written, for people. */
 function reasonFrom(error: unknown): string {
@@ -43,6 +46,7 @@ export class GroupCommit {
   private scheduled = false;
   private retry: NodeJS.Timeout | null = null;
   private lastAt = 0;
+  private lastTookMs = 0;
   private reason: string | null = null;
 
   constructor(store: Store, retryMs: number, events: GroupCommitEvents) {
@@ -98,7 +102,8 @@ export class GroupCommit {
   private schedule(): void {
     if (this.scheduled || this.running !== null) return;
     this.scheduled = true;
-    const wait = this.lastAt + LEAST_MS_BETWEEN - performance.now();
+    const between = Math.min(MOST_MS_BETWEEN, Math.max(LEAST_MS_BETWEEN, TIMES_THE_LAST * this.lastTookMs));
+    const wait = this.lastAt + between - performance.now();
     const go = (): void => {
       this.scheduled = false;
       if (this.running === null && this.reason === null) void this.commit();
@@ -108,9 +113,11 @@ export class GroupCommit {
   }
 
   private commit(): Promise<void> {
+    const began = performance.now();
     this.running = this.write().finally(() => {
       this.running = null;
       this.lastAt = performance.now();
+      this.lastTookMs = this.lastAt - began;
       if (this.waiting.length > 0 && this.reason === null) this.schedule();
     });
     return this.running;

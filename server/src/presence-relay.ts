@@ -74,26 +74,39 @@ export class PresenceRelay {
     return [client];
   }
 
-  /** The frame's inside that tells these clients' states, or null when there is nothing to tell. */
+  /** The frame's inside that tells these clients' states, but for the asker's own; null when there is nothing to tell. */
   toUpdate(clients: Iterable<number>, except: Speaker): Uint8Array | null {
-    const own = this.idOf.get(except);
-    const encoder = encoding.createEncoder();
-    let count = 0;
+    return this.toUpdates(clients)(except);
+  }
+
+  /** The same for many askers: each state is written once, and whoever is not in it shares one update with the others. */
+  toUpdates(clients: Iterable<number>): (except: Speaker) => Uint8Array | null {
+    const parts = new Map<number, Uint8Array>();
     for (const client of clients) {
-      if (client === own) continue;
       const entry = this.entries.get(client);
       const clock = entry?.clock ?? this.departed.get(client)?.clock;
       if (clock === undefined) continue;
+      const encoder = encoding.createEncoder();
       encoding.writeVarUint(encoder, client);
       encoding.writeVarUint(encoder, clock);
       encoding.writeVarString(encoder, entry?.state ?? 'null');
-      count += 1;
+      parts.set(client, encoding.toUint8Array(encoder));
     }
-    if (count === 0) return null;
-    const whole = encoding.createEncoder();
-    encoding.writeVarUint(whole, count);
-    encoding.writeUint8Array(whole, encoding.toUint8Array(encoder));
-    return encoding.toUint8Array(whole);
+    const without = (own: number | undefined): Uint8Array | null => {
+      const left = [...parts].filter(([client]) => client !== own);
+      if (left.length === 0) return null;
+      const encoder = encoding.createEncoder();
+      encoding.writeVarUint(encoder, left.length);
+      for (const [, part] of left) encoding.writeUint8Array(encoder, part);
+      return encoding.toUint8Array(encoder);
+    };
+    let whole: Uint8Array | null | undefined;
+    return (except) => {
+      const own = this.idOf.get(except);
+      if (own !== undefined && parts.has(own)) return without(own);
+      if (whole === undefined) whole = without(undefined);
+      return whole;
+    };
   }
 
   clients(): Iterable<number> {

@@ -296,8 +296,9 @@ export class Session {
   private tellPresence(): void {
     const changed = this.presenceChanged;
     this.presenceChanged = new Set();
+    const updateFor = this.presence.toUpdates(changed);
     for (const member of this.members) {
-      const update = this.presence.toUpdate(changed, member);
+      const update = updateFor(member);
       if (update !== null) member.tellPresence(update);
     }
   }

@@ -35,6 +35,25 @@ function frame(type: number, write: (encoder: encoding.Encoder) => void): Uint8A
   return encoding.toUint8Array(encoder);
 }
 
+/** The frame of one update or presence, made once for all who are told the same, one after another. */
+function sharedFrame(make: (content: Uint8Array) => Uint8Array): (content: Uint8Array) => Uint8Array {
+  let last: { content: Uint8Array; bytes: Uint8Array } | null = null;
+  return (content) => {
+    if (last === null || last.content !== content) last = { content, bytes: make(content) };
+    return last.bytes;
+  };
+}
+
+const updateFrame = sharedFrame((update) =>
+  frame(MESSAGE_SYNC, (encoder) => {
+    encoding.writeVarUint(encoder, SYNC_UPDATE);
+    encoding.writeVarUint8Array(encoder, update);
+  }),
+);
+const presenceFrame = sharedFrame((update) =>
+  frame(MESSAGE_AWARENESS, (encoder) => encoding.writeVarUint8Array(encoder, update)),
+);
+
 export interface SocketCounts {
   framesIn: number;
   framesOut: number;
@@ -102,16 +121,11 @@ export class SeatSocket implements Member {
   }
 
   tellUpdate(update: Uint8Array): void {
-    this.send(
-      frame(MESSAGE_SYNC, (encoder) => {
-        encoding.writeVarUint(encoder, SYNC_UPDATE);
-        encoding.writeVarUint8Array(encoder, update);
-      }),
-    );
+    this.send(updateFrame(update));
   }
 
   tellPresence(update: Uint8Array): void {
-    this.send(frame(MESSAGE_AWARENESS, (encoder) => encoding.writeVarUint8Array(encoder, update)));
+    this.send(presenceFrame(update));
   }
 
   /** To our own clients only: a stock provider knows no notices. */

@@ -32,21 +32,21 @@ export interface StoredDocument {
 
 export const STORE_FILE = 'store.sqlite';
 
-/** Rows of one insert; SQLite binds at most 32,766 parameters. */
-const ROWS_AT_ONCE = 500;
-
 export class Store {
   readonly query: Kysely<Tables>;
   private readonly database: OpenDatabase;
   private lastSeq: number;
 
   private readonly letGo: () => void;
+  /** Written once and bound for each: most of what a commit of many small updates would cost is making its text. */
+  private readonly insertUpdate: (document: DocumentName, seq: number, bytes: Uint8Array) => void;
 
   private constructor(database: OpenDatabase, lastSeq: number, letGo: () => void) {
     this.database = database;
     this.query = database.query;
     this.lastSeq = lastSeq;
     this.letGo = letGo;
+    this.insertUpdate = database.statement('insert into updates (document, seq, bytes) values (?, ?, ?)');
   }
 
   /**
@@ -75,12 +75,7 @@ export class Store {
     const first = this.lastSeq + 1;
     const rows = entries.map(({ document, bytes }, index) => ({ document, seq: first + index, bytes }));
     await this.query.transaction().execute(async (transaction) => {
-      for (let at = 0; at < rows.length; at += ROWS_AT_ONCE) {
-        await transaction
-          .insertInto('updates')
-          .values(rows.slice(at, at + ROWS_AT_ONCE))
-          .execute();
-      }
+      for (const { document, seq, bytes } of rows) this.insertUpdate(document, seq, bytes);
       for (const { document, client, person } of held) {
         if (person !== null) {
           await transaction
