@@ -5,6 +5,8 @@
  */
 import { type ShowDocuments, sameJson } from './documents.ts';
 import type { Change } from './root-snapshot.ts';
+import { ROOTS } from './schema.ts';
+import type { DocumentName } from './seats.ts';
 
 /** What a command returns: a name in words, and the facts it changes. */
 export interface Act {
@@ -36,14 +38,19 @@ export function outcomeText(outcome: Outcome, word: 'undone' | 'redone'): string
 export class ActHistory {
   private readonly documents: ShowDocuments;
   private readonly origin: unknown;
+  private readonly may: (document: DocumentName) => boolean;
   private readonly done: DoneAct[] = [];
   private readonly undone: DoneAct[] = [];
   private readonly listeners = new Set<() => void>();
 
-  /** `origin` tags every transaction of this person, so others' changes can be told from one's own. */
-  constructor(documents: ShowDocuments, origin: unknown) {
+  /**
+   * `origin` tags every transaction of this person, so others' changes can be told from one's own. `may`: whether this
+   * person may change a document now; what they no longer may is not taken back either.
+   */
+  constructor(documents: ShowDocuments, origin: unknown, may: (document: DocumentName) => boolean = () => true) {
     this.documents = documents;
     this.origin = origin;
+    this.may = may;
   }
 
   get undoable(): string | undefined {
@@ -93,8 +100,9 @@ export class ActHistory {
   ): Outcome | undefined {
     const act = from.pop();
     if (act === undefined) return undefined;
-    const changes = act[wanted].filter((change, index) =>
-      sameJson(this.documents.stored(change.root, change.key), act[expected][index]?.value),
+    const changes = act[wanted].filter(
+      ({ root, key }, index) =>
+        this.may(ROOTS[root].document) && sameJson(this.documents.stored(root, key), act[expected][index]?.value),
     );
     this.documents.write(changes, this.origin);
     to.push(act);

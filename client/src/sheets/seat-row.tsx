@@ -66,7 +66,7 @@ export function SeatRow({ entry, take, takeLink }: SeatRowProps) {
           {until === null ? 'no end' : over ? `ended ${dayText(until)}` : `until ${dayText(until)}`}
           {by === '' ? null : <span className="seats-by t1">given by {by}</span>}
         </td>
-        <td>{devices === 0 ? 'not opened yet' : `${devices} ${devices === 1 ? 'device' : 'devices'}`}</td>
+        <td>{devices === 0 ? 'not yet' : devices === 1 ? 'once' : `${devices} times`}</td>
         <td>
           {mine ? (
             <span className="seats-commands">

@@ -79,7 +79,7 @@ function SeatsPage() {
                 <th scope="col">Name</th>
                 <th scope="col">Role</th>
                 <th scope="col">Holds</th>
-                <th scope="col">Opened on</th>
+                <th scope="col">Link opened</th>
                 <th scope="col">
                   <span className="spoken">What can be done</span>
                 </th>

@@ -1,5 +1,6 @@
 /** Where the work stands, in words; and the bands under the head when it does not stand well. */
 import { useEffect } from 'react';
+import { forgetSeat } from '../sync/forget-seat.ts';
 import { useEntity, useSaving, useShow, useTold } from '../sync/hooks.ts';
 import type { Saving } from '../sync/show-session.ts';
 import { say } from './live-region.tsx';
@@ -36,6 +37,8 @@ interface Band {
   readonly rest: string;
   /** Acts of this page that are in no log. */
   readonly unsent?: readonly string[];
+  /** This page shows something that the show does not hold. */
+  readonly anew?: boolean;
 }
 
 function bandOf(saving: Saving): Band | null {
@@ -75,8 +78,17 @@ function bandOf(saving: Saving): Band | null {
 /** More than this many unsaved acts are counted, not listed. */
 const LISTED = 12;
 
+function OpenAnew() {
+  const { me } = useShow();
+  return (
+    <button type="button" onClick={() => void forgetSeat(me.seatId).then(() => location.reload())}>
+      Open the show as it stands
+    </button>
+  );
+}
+
 function BandOf({ band }: { readonly band: Band }) {
-  const { strong, rest, unsent = [] } = band;
+  const { strong, rest, unsent = [], anew = false } = band;
   useEffect(() => say(`${strong} ${rest}`), [strong, rest]);
   const listed = unsent.slice(-LISTED);
   return (
@@ -95,6 +107,7 @@ function BandOf({ band }: { readonly band: Band }) {
           </>
         )}
       </p>
+      {anew ? <OpenAnew /> : null}
     </div>
   );
 }
@@ -105,7 +118,9 @@ export function Bands() {
   return (
     <>
       {band === null ? null : <BandOf band={band} />}
-      {told === null ? null : <BandOf band={{ strong: told.strong, rest: told.reason }} />}
+      {told === null ? null : (
+        <BandOf band={{ strong: told.strong, rest: told.reason, anew: told.discard !== undefined }} />
+      )}
     </>
   );
 }

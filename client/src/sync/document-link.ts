@@ -179,7 +179,7 @@ export class DocumentLink {
       const notice = JSON.parse(decoding.readVarString(decoder)) as Notice;
       if (notice.kind === 'read-only') this.readOnly = notice.reason;
       else if (notice.kind === 'writable') this.readOnly = null;
-      else if (notice.kind === 'refused') this.told = { strong: 'Not taken.', reason: notice.reason };
+      else if (notice.kind === 'refused') this.told = { strong: 'Not taken.', reason: notice.reason, discard: 'anew' };
       else this.told = { strong: 'Nearly full.', reason: notice.reason };
       this.changed();
     };

@@ -36,6 +36,8 @@ export type Saving =
 export interface Told {
   readonly strong: string;
   readonly reason: string;
+  /** This page holds something that was refused: it is right again once fetched anew. */
+  readonly discard?: 'gone' | 'anew';
 }
 
 /** What every screen works with: the show as it is, or with a layer laid over it (laid-show.ts). */
@@ -92,7 +94,7 @@ export class LiveShow implements ShowSession {
     this.documents = new ShowDocuments(docs);
     this.pictures = new PictureStore(base);
     this.judgements = new Judgements(this.documents, this.pictures);
-    this.history = new ActHistory(this.documents, { person: me.person.id });
+    this.history = new ActHistory(this.documents, { person: me.person.id }, (document) => this.may(document));
     this.presence = new PresenceRoom(docs.get('hang') as Y.Doc, me.person);
     const seat: LinkSeat = {
       address: `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`,
