@@ -1,0 +1,190 @@
+/**
+ * The vignette list as of a moment: frozen into a plain value that says everything by itself, and two such lists compared
+ * row by row in sentences. Built on the canonical form that is signed.
+ */
+import { type ChangeWords, changeSentences } from './change-sentences.ts';
+import type { Judgements, VignetteState } from './judgements.ts';
+import { likeMembersOf } from './like-members.ts';
+import { type ObjectId, objectOfPiece, type PieceId, pieceNumberOf, type VignetteId } from './schema.ts';
+import { type CanonicalVignette, canonicalVignetteOf, changesBetween, digestOf, toCanonicalText } from './sign-off.ts';
+import { onName } from './surface-names.ts';
+import { sourceTexts, type VignetteListRow, vignetteListOf, whereText } from './vignette-list.ts';
+
+export interface FrozenRow {
+  readonly id: VignetteId;
+  /** Place in the list, from 1. */
+  readonly number: number;
+  readonly form: CanonicalVignette;
+  /** As the list printed them. */
+  readonly where: string;
+  readonly focal: string;
+  readonly members: readonly { readonly text: string; readonly numbers: string; readonly unplaced: number }[];
+  readonly from: readonly string[];
+  readonly state: VignetteState;
+  readonly signatures: readonly { readonly name: string; readonly role: string; readonly at: string }[];
+}
+
+export interface FrozenList {
+  readonly title: string;
+  readonly museum: string;
+  readonly rows: readonly FrozenRow[];
+  /** What the pieces and the things they are on were called then, for those that are gone since. */
+  readonly records: { readonly [objectId: ObjectId]: { readonly title: string; readonly count: number } };
+  readonly surfaces: { readonly [on: string]: string };
+}
+
+/** The list as it stands. Open facts alone: nothing of the private document can be in it. */
+export function frozenListOf(judgements: Judgements): FrozenList {
+  const { documents } = judgements;
+  const rows: FrozenRow[] = [];
+  const records: Record<ObjectId, { title: string; count: number }> = {};
+  const surfaces: Record<string, string> = {};
+  for (const row of vignetteListOf(judgements)) {
+    const form = canonicalVignetteOf(documents, row.id);
+    if (form === null) continue;
+    rows.push(frozenRow(row, form));
+    for (const [pieceId, place] of Object.entries(form.places)) {
+      const object = judgements.objectOf(pieceId);
+      if (object === undefined) continue;
+      records[objectOfPiece(pieceId)] = { title: object.title || object.number, count: object.count };
+      if (place !== null) surfaces[place[0]] = onName(judgements, place[0]);
+    }
+  }
+  return { title: judgements.setting('title'), museum: judgements.setting('museum'), rows, records, surfaces };
+}
+
+function frozenRow(row: VignetteListRow, form: CanonicalVignette): FrozenRow {
+  return {
+    id: row.id,
+    number: row.number,
+    form,
+    where: whereText(row.where),
+    focal: row.focal === null ? '' : `${row.focal.name} (${row.focal.objectNumber})`,
+    members: likeMembersOf(row.members, row.focal?.pieceId ?? null).map(({ text, numbers, unplaced }) => ({
+      text,
+      numbers,
+      unplaced,
+    })),
+    from: sourceTexts(row.members),
+    state: row.standing.state,
+    signatures: row.standing.signatures.map(({ name, role, at }) => ({ name, role, at })),
+  };
+}
+
+/** RFC 8785 text of a frozen list: the same facts are the same text. */
+export function toFrozenText(list: FrozenList): string {
+  return toCanonicalText(list);
+}
+
+/** SHA-256 of it, hex: an older print is told from the newest by this. */
+export function frozenDigestOf(list: FrozenList): string {
+  return digestOf(toFrozenText(list));
+}
+
+/** @returns the frozen list that a text holds, or null when it holds none. */
+export function frozenListFrom(text: string): FrozenList | null {
+  try {
+    const value = JSON.parse(text) as Partial<FrozenList> | null;
+    const whole =
+      Array.isArray(value?.rows) &&
+      value.rows.every(({ id, form }) => typeof id === 'string' && typeof form?.places === 'object') &&
+      typeof value.records === 'object' &&
+      typeof value.surfaces === 'object';
+    return whole ? (value as FrozenList) : null;
+  } catch {
+    return null;
+  }
+}
+
+export interface RowDifference {
+  readonly id: VignetteId;
+  /** As it is called now, or was when it went. */
+  readonly name: string;
+  readonly kind: 'new' | 'gone' | 'changed' | 'same';
+  /** In the middle of a text: 'moved 12.0 cm left'. Empty where it is the same. */
+  readonly sentences: readonly string[];
+}
+
+/**
+ * What differs between two frozen lists, one row a vignette: those of the later in its order, then those that are gone.
+ * `length` says a length with its unit; moves up to `toleranceMm` are not told.
+ */
+export function differencesOf(
+  before: FrozenList,
+  after: FrozenList,
+  toleranceMm: number,
+  length: (mm: number) => string,
+): readonly RowDifference[] {
+  const known = new Map(before.rows.map((row) => [row.id, row]));
+  const standing = new Set(after.rows.map(({ id }) => id));
+  return [
+    ...after.rows.map((row): RowDifference => {
+      const was = known.get(row.id);
+      const { id } = row;
+      const { name } = row.form;
+      if (was === undefined) return { id, name, kind: 'new', sentences: ['new'] };
+      const sentences = rowSentences(was, row, before, after, toleranceMm, length);
+      return { id, name, kind: sentences.length === 0 ? 'same' : 'changed', sentences };
+    }),
+    ...before.rows.flatMap(({ id, form }): RowDifference[] =>
+      standing.has(id) ? [] : [{ id, name: form.name, kind: 'gone', sentences: ['gone'] }],
+    ),
+  ];
+}
+
+function rowSentences(
+  was: FrozenRow,
+  row: FrozenRow,
+  before: FrozenList,
+  after: FrozenList,
+  toleranceMm: number,
+  length: (mm: number) => string,
+): string[] {
+  const words: ChangeWords = {
+    nameOf: (pieceId) => pieceName(pieceId, after) ?? pieceName(pieceId, before) ?? 'a record that is gone',
+    surfaceName: (on) => after.surfaces[on] ?? before.surfaces[on] ?? 'a surface that is gone',
+    length,
+    onOf: (pieceId) => row.form.places[pieceId]?.[0] ?? null,
+  };
+  const changes = changesBetween(was.form, row.form, toleranceMm);
+  const sentences: string[] = [];
+  const counted = new Set<string>();
+  for (const change of changes) {
+    const inSet = change.kind === 'joined' || change.kind === 'left' ? setOf(change.pieceId, before, after) : null;
+    if (inSet === null) {
+      sentences.push(...changeSentences([change], words));
+      continue;
+    }
+    // The pieces of a set are counted, not named one by one.
+    const key = `${change.kind} ${inSet.objectId}`;
+    if (counted.has(key)) continue;
+    counted.add(key);
+    const alike = changes.filter(
+      (other) => other.kind === change.kind && 'pieceId' in other && objectOfPiece(other.pieceId) === inSet.objectId,
+    );
+    const pieces = alike.length === 1 ? 'one piece' : `${alike.length} pieces`;
+    sentences.push(`${inSet.title}: ${pieces} ${change.kind === 'joined' ? 'more' : 'fewer'}`);
+  }
+  if (was.state !== row.state) sentences.push(`${was.state}, now ${row.state}`);
+  const signed = new Set(was.signatures.map(signatureKey));
+  for (const signature of row.signatures) {
+    if (!signed.has(signatureKey(signature))) sentences.push(`signed off by ${signature.name}, ${signature.role}`);
+  }
+  return sentences;
+}
+
+function signatureKey({ name, role, at }: FrozenRow['signatures'][number]): string {
+  return `${name}\n${role}\n${at}`;
+}
+
+function pieceName(pieceId: PieceId, { records }: FrozenList): string | null {
+  const record = records[objectOfPiece(pieceId)];
+  if (record === undefined) return null;
+  return record.count > 1 ? `${record.title}, piece ${pieceNumberOf(pieceId)}` : record.title;
+}
+
+function setOf(pieceId: PieceId, before: FrozenList, after: FrozenList): { objectId: ObjectId; title: string } | null {
+  const objectId = objectOfPiece(pieceId);
+  const record = after.records[objectId] ?? before.records[objectId];
+  return record === undefined || record.count <= 1 ? null : { objectId, title: record.title };
+}
