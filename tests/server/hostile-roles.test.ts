@@ -1,6 +1,7 @@
 /** A hostile client: every role tries every document and every act, and sees nothing of what is private. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import { ACTS as ACTS_OF_SERVER } from '@enfilade/server/acts';
 import { DOCUMENT_NAMES, type DocumentName, type Role } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import sharp from 'sharp';
@@ -74,7 +75,10 @@ async function tryDocument(here: Scene, seat: TakenSeat, name: DocumentName, mar
   return stored ? 'reads+writes' : 'reads';
 }
 
+const tried = new Set<string>();
+
 async function act(here: Scene, seat: TakenSeat, name: string, body: unknown): Promise<string> {
+  tried.add(name);
   const answer = await here.get(seat, `acts/${name}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json', origin: here.address },
@@ -109,6 +113,12 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     expect(Buffer.from(await answer.arrayBuffer()).toString('latin1')).not.toMatch(CANARY);
     return wordFor(answer.status);
   },
+  'read the history': async (here, seat) => {
+    const answer = await here.get(seat, 'history');
+    expect(await answer.text()).not.toMatch(CANARY);
+    return wordFor(answer.status);
+  },
+  'keep a state of the hang': (here, seat) => act(here, seat, 'keep-state', { name: 'As it stands' }),
   'see the seats': async (here, seat) => wordFor((await here.get(seat, 'seats')).status),
   'invite a viewer': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'viewer', until: null }),
   'invite a curator': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'curator' }),
@@ -154,6 +164,8 @@ test('law: every role × document × act comes out as the table says', async () 
     note('hang, artist proposes only', await tryDocument(here, seat, 'hang', `${role} proposing`));
   }
   expect(found).toEqual(POWERS_TABLE);
+  // A new act has no power until it stands in the table.
+  expect([...tried].sort()).toEqual(Object.keys(ACTS_OF_SERVER).sort());
 }, 90_000);
 
 test('law: what is in the private document is in no frame, answer, paper, export or log line of who may not read it', async () => {
@@ -173,7 +185,15 @@ test('law: what is in the private document is in no frame, answer, paper, export
       client.sendStepOne();
       await client.when(({ updatesReceived }) => updatesReceived > 0);
     }
-    const paths = ['me', 'seats', 'images/facts', 'paper/elevation.pdf?surface=wheel:head', 'private', 'doc/private'];
+    const paths = [
+      'me',
+      'seats',
+      'history',
+      'images/facts',
+      'paper/elevation.pdf?surface=wheel:head',
+      'private',
+      'doc/private',
+    ];
     const further = ['states', 'export', 'export.json', 'backup', 'paper/private', 'images/facts/private', 'values'];
     for (const path of [...paths, ...further]) {
       const answer = await here.get(seat, path);

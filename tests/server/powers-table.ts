@@ -27,6 +27,8 @@ export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
   'bring pictures in': may('y y y n n n n'),
   'see the pictures': may('y y y y y y y'),
   'print a wall': may('y y y y y y y'),
+  'read the history': may('y y y y y y y'),
+  'keep a state of the hang': may('y y y y y y n'),
   'see the seats': may('y y n n n n n'),
   'invite a viewer': may('y y n n n n n'),
   'invite a curator': may('y y n n n n n'),
