@@ -25,7 +25,7 @@ interface StageProps {
   readonly opened?: (machine: StageMachine | null) => void;
   /** Only looked at: what is carried in from the rail goes to another stage. */
   readonly looking?: boolean;
-  /** Another stage beside it has the keyboard and the notes. */
+  /** Another stage beside it has the keyboard. */
   readonly beside?: boolean;
 }
 
@@ -141,7 +141,11 @@ export function Stage({ view, insets, over, opened, looking = false, beside = fa
         ) : null}
       </div>
       {ready && over !== undefined ? over(machine) : null}
-      {ready && !beside ? <StageNotes machine={machine} /> : null}
+      {ready ? (
+        <div style={{ display: 'contents' }} inert={beside}>
+          <StageNotes machine={machine} />
+        </div>
+      ) : null}
     </>
   );
 }

@@ -10,6 +10,8 @@ export interface MoveWords {
   onNameWhole(on: string): string;
   vignetteName(vignetteId: string): string;
   paintName(paintId: PaintId): string;
+  /** Its light reflectance value, in words: '57'; null where the paint is gone. */
+  lrvOf(paintId: PaintId): string | null;
   /** A length without its unit. */
   length(mm: number): string;
 }
@@ -53,7 +55,9 @@ function wallSentence(move: ProposedMove, words: MoveWords): string {
   const fact = move.facts[0];
   const from = typeof fact?.from === 'string' ? words.paintName(fact.from) : 'no paint';
   const to = typeof fact?.to === 'string' ? words.paintName(fact.to) : 'no paint';
-  return `From ${from} to ${to}.`;
+  const lrv = (paintId: unknown): string | null => (typeof paintId === 'string' ? words.lrvOf(paintId) : null);
+  const [before, after] = [lrv(fact?.from), lrv(fact?.to)];
+  return `From ${from} to ${to}.${before === null || after === null ? '' : ` LRV ${before} → ${after}.`}`;
 }
 
 function vignetteSentence(move: ProposedMove, vignetteId: string): string {

@@ -1,4 +1,5 @@
 /** The words the proposal's sentences are made of, from the show and in the person's unit. */
+import { lrvOf } from '@enfilade/colour/spaces';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { carrierOf, openingOf } from '@enfilade/shared/schema';
 import { mayWrite, ROLES } from '@enfilade/shared/seats';
@@ -22,6 +23,10 @@ export function wordsOf({ hang, shown, moves }: InProposal, unit: Unit): MoveWor
       hang.documents.get('vignettes', id)?.name ??
       namedInMoves(moves, id) ??
       'a vignette that is gone',
+    lrvOf: (id) => {
+      const paint = documents.get('deck', id);
+      return paint === undefined ? null : String(Math.round(lrvOf(paint.lab)));
+    },
     paintName: (id) => documents.get('deck', id)?.name ?? 'a paint that is gone',
     length: (mm) => lengthText(mm, unit),
     gapMm: judgements.setting('gapMm'),

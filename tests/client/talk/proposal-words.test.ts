@@ -22,6 +22,7 @@ const words = {
         : 'Dye House, east wall',
   vignetteName: (id: string) => ({ sixty: 'Sixty impressions', high: 'High water' })[id] ?? id,
   paintName: (id: string) => ({ weld: 'Weld', deep: 'Verdigris, deep' })[id] ?? id,
+  lrvOf: (id: string) => (id === 'weld' ? '57' : '8'),
   length: (mm: number) => (mm / 10).toFixed(1),
 };
 
@@ -70,7 +71,7 @@ describe('a move in words', () => {
       standing: 'open',
     };
     expect(moveTitle(wall, words)).toBe('Paint the east wall Weld');
-    expect(moveSentence(wall, words)).toBe('From Verdigris, deep to Weld.');
+    expect(moveSentence(wall, words)).toBe('From Verdigris, deep to Weld. LRV 8 → 57.');
     const joins: ProposedMove = {
       ...pieceMove('block#4', undefined, undefined),
       facts: [fact('memberOf', 'block#4', 'high', 'sixty')],
