@@ -1,20 +1,32 @@
-// `npm run soak`: the server is killed 200 times in the middle of edits and deletes; nothing acknowledged may be missing.
+// `npm run soak`: the server is killed 200 times in the middle of edits and deletes; 100,000 mutated frames of each kind
+// are thrown at it; people come and go for 20 minutes. Nothing acknowledged may be missing, nothing may end, leak or
+// poison. Shorter: `-- --kills 20 --frames 5000 --minutes 2`; each says how far it has come.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
+import { parseArgs } from 'node:util';
 import { install, ROOT, requireNode } from '../../server/launch/ready.mjs';
 
 requireNode();
 install();
-const done = spawnSync(
-  process.execPath,
-  [
-    join(ROOT, 'node_modules/vitest/vitest.mjs'),
-    'run',
-    '--root',
-    'tests',
-    '--disable-console-intercept',
-    'server/kill.test.ts',
-  ],
-  { cwd: ROOT, stdio: 'inherit', env: { SOAK_ROUNDS: '200', ...process.env } },
-);
-process.exit(done.status ?? 1);
+const { values } = parseArgs({
+  options: {
+    kills: { type: 'string', default: '200' },
+    frames: { type: 'string', default: '100000' },
+    minutes: { type: 'string', default: '20' },
+  },
+});
+const parts = [
+  ['server/kill.test.ts', { SOAK_ROUNDS: values.kills }],
+  ['server/mutated-frames.test.ts', { SOAK_FRAMES: values.frames }],
+  ['server/steady-memory.test.ts', { SOAK_MINUTES: values.minutes }],
+];
+let failed = 0;
+for (const [file, env] of parts) {
+  const done = spawnSync(
+    process.execPath,
+    [join(ROOT, 'node_modules/vitest/vitest.mjs'), 'run', '--root', 'tests', '--disable-console-intercept=true', file],
+    { cwd: ROOT, stdio: 'inherit', env: { ...process.env, ...env } },
+  );
+  if (done.status !== 0) failed += 1;
+}
+process.exit(failed === 0 ? 0 : 1);

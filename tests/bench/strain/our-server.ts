@@ -1,4 +1,4 @@
-/** Our server in a process of its own; says its port and a cookie, and what CPU it has used whenever it is asked. */
+/** Our server in a process of its own; says its port and a cookie, and what CPU and memory it uses whenever it is asked. */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -12,7 +12,15 @@ const cookie = (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
 const path = `${answer.headers.get('location')}doc/hang`;
 process.on('message', (asked) => {
   if (asked === 'cpu') process.send?.({ cpu: process.cpuUsage() });
-  else {
+  else if (asked === 'memory') {
+    globalThis.gc?.();
+    const { heapUsed, rss, external } = process.memoryUsage();
+    process.send?.({
+      heapMb: (heapUsed + external) / (1 << 20),
+      residentMb: rss / (1 << 20),
+      sockets: server.sessions.sockets.size,
+    });
+  } else {
     rmSync(data, { recursive: true, force: true });
     process.exit(0);
   }
