@@ -82,13 +82,13 @@ function OpenShow() {
         Skip to the {isStage(view) ? 'wall' : 'page'}
       </button>
       <Head view={view} />
-      <div className="app-bands">
+      <section className="app-bands" aria-label="Notices">
         <Bands />
         {isStage(view) ? <ProposalBand view={view} /> : null}
         <ViewerBand />
         <AlongBand />
         <SinceBand />
-      </div>
+      </section>
       {isStage(view) ? <StagePage view={view} /> : <SheetPage view={view} />}
       <LiveRegion />
     </div>

@@ -54,7 +54,7 @@ test('story: a checklist and pictures, some of them bad, go in; the work is hung
   await page.getByRole('searchbox').fill('weir panel');
   await page.getByRole('button', { name: /^Weir panel, ZZ\.1, 40 × 60/ }).press('Enter');
   await expect(page.getByText('lost on this wall')).toBeVisible();
-  await page.getByRole('button', { name: 'record', exact: true }).click();
+  await page.getByRole('button', { name: 'Not for every seat' }).click();
   const holdsValue = (): Promise<boolean> =>
     page.evaluate(() =>
       [

@@ -93,7 +93,6 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
         <>
           <hr className="rule" />
           <IdentityFields pieceId={pieceId} object={object} frozen={fixed} />
-          <PrivateBlock objectId={objectId} />
         </>
       ) : null}
       {onWall && surface !== null ? <ReadingBlock pieceId={pieceId} surface={surface} /> : null}
@@ -135,6 +134,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       <CardGroup name="Hardware" brief={<HardwareBrief object={object} />}>
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
+      <PrivateBlock objectId={objectId} />
       <RemarksBlock about={{ kind: 'piece', pieceId }} what={judgements.nameOf(pieceId)} />
     </article>
   );
