@@ -37,6 +37,13 @@ for (const [width, height] of [
       '#paper/dye:head',
       '#measure/dye',
       '#bring-in',
+      '#proposals',
+      '#in/broom-in-flower/wall/dye:head',
+      '#in/broom-in-flower/room/dye',
+      '#remarks',
+      '#waiting',
+      '#history',
+      '#seats',
     ]) {
       await page.evaluate((hash) => {
         location.hash = hash;

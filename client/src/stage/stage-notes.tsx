@@ -23,14 +23,16 @@ export function StageNotes({ machine }: { readonly machine: StageMachine }) {
   const board = useRef<HTMLDivElement>(null);
 
   // A pan moves the whole board of notes, and draws none of them again.
+  const drawn = scene !== null && scene.frame.sheet !== 'layout';
   useEffect(() => {
+    if (!drawn) return;
     const follow = () => {
       const { x, y } = machine.shownAt.get();
       if (board.current !== null) board.current.style.transform = `translate(${x}px, ${y}px)`;
     };
     follow();
     return machine.shownAt.subscribe(follow);
-  }, [machine]);
+  }, [machine, drawn]);
 
   if (scene === null || scene.frame.sheet === 'layout') return null;
   const vignettes = vignettesOf(judgements);

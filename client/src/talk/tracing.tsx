@@ -3,7 +3,7 @@ import type { Judgements } from '@enfilade/shared/judgements';
 import { useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
 import { useStore } from '../selection.ts';
 import { boxInDrawing } from '../stage/panels.ts';
-import type { SceneLookup } from '../stage/scene.ts';
+import type { SceneLookup } from '../stage/scene-items.ts';
 import type { StageMachine } from '../stage/stage-machine.ts';
 import { usePictures } from '../sync/hooks.ts';
 import type { InProposal } from './in-proposal.ts';
@@ -21,14 +21,16 @@ export function Tracing({ machine, inside }: Props) {
   const scale = useSyncExternalStore(machine.shownAt.subscribe, () => machine.shownAt.get().scale);
   const pictures = usePictures();
   const board = useRef<HTMLDivElement>(null);
+  const drawn = scene !== null;
   useEffect(() => {
+    if (!drawn) return;
     const follow = () => {
       const { x, y } = machine.shownAt.get();
       if (board.current !== null) board.current.style.transform = `translate(${x}px, ${y}px)`;
     };
     follow();
     return machine.shownAt.subscribe(follow);
-  }, [machine]);
+  }, [machine, drawn]);
   const { entries, hang, proposal } = inside;
   const ended = stateOf(proposal) !== 'open';
   const frame = scene?.frame ?? null;
