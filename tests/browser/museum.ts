@@ -33,7 +33,11 @@ export class Museum {
     const bound = maxPages === undefined ? [] : ['--max-pages', String(maxPages)];
     const child = spawn(
       process.execPath,
-      [join(ROOT, 'server', 'dist', 'main.mjs'), '--port', String(this.port), '--data', this.data, ...bound],
+      [
+        join(ROOT, 'server', 'dist', 'main.mjs'),
+        ...['--port', String(this.port), '--data', this.data, '--all-seats'],
+        ...bound,
+      ],
       { stdio: ['ignore', 'pipe', 'pipe'] },
     );
     this.process = child;
@@ -42,7 +46,7 @@ export class Museum {
       const read = (part: Buffer): void => {
         printed += part.toString();
         for (const [, role, link] of printed.matchAll(
-          /^\s*(lead|curator|guest artist|viewer|registrar|preparator)\b.*?(http:\S+)/gim,
+          /^\s*(lead|curator|guest artist|viewer|registrar|preparator|conservator)\b.*?(http:\S+)/gim,
         )) {
           if (role && link) this.links = { ...this.links, [role.toLowerCase()]: link };
         }
