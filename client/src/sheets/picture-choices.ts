@@ -93,8 +93,11 @@ export function pictureChoices(
     return { id, fileName, target, order, byHand: hand?.of };
   });
   const shows = new Map<string, PictureOf>();
-  for (const target of new Set(found.flatMap((one) => one.target ?? []))) {
-    const own = found.filter((one) => one.target === target);
+  const byTarget = new Map<PictureTarget, Found[]>();
+  for (const one of found) {
+    if (one.target !== null) byTarget.set(one.target, [...(byTarget.get(one.target) ?? []), one]);
+  }
+  for (const [target, own] of byTarget) {
     own.sort((a, b) => (given.get(b.id) ?? -1) - (given.get(a.id) ?? -1));
     for (const [of, id] of placesIn(target, own)) shows.set(id, of);
   }

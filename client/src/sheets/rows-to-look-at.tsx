@@ -23,7 +23,7 @@ export function RowsToLookAt({ rows, open, answers, answer }: RowsToLookAtProps)
   return (
     <section className="bi-look">
       <h2>
-        {rows.length === 1 ? 'One to look at' : `${rows.length} to look at`}
+        {countWord(rows.length)} to look at
         {open === rows.length ? '' : open === 0 ? ', all answered' : `, ${rows.length - open} answered`}
       </h2>
       <table className="bi-table">
@@ -71,6 +71,13 @@ export function RowsToLookAt({ rows, open, answers, answer }: RowsToLookAtProps)
       ) : null}
     </section>
   );
+}
+
+const WORDS = ['One', 'Two', 'Three', 'Four', 'Five', 'Six', 'Seven', 'Eight', 'Nine', 'Ten', 'Eleven', 'Twelve'];
+
+/** 'Eight', '13': as a heading begins. */
+function countWord(count: number): string {
+  return WORDS[count - 1] ?? String(count);
 }
 
 function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, unit: Unit): string {
