@@ -1,5 +1,5 @@
 /** What part of the drawing the window shows: CSS pixels a millimetre, and where the drawing's origin lies. */
-import type { Rect } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 
 export interface Camera {
   /** CSS px of the drawing's (0, 0). Whole pixels, so that resting text and edges stay crisp. */

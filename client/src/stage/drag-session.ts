@@ -8,7 +8,7 @@ import { type Dropped, droppedAt } from './drop-targets.ts';
 import { gapsAbout } from './gaps.ts';
 import { type Grip, gripOf, placesOf } from './grip.ts';
 import { type ScenePanel, surfaceAt } from './panels.ts';
-import { itemsOf, type SceneItem } from './scene.ts';
+import { itemsOf, type SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
 
 /** How near to the centre line counts as meant, CSS px. */

@@ -1,6 +1,6 @@
 /** Draws pieces: grey at true size first, then the miniature, then the detail; hatched where the size is not certain. */
 import type { Bitmaps } from './bitmaps.ts';
-import type { SceneItem } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 import { type Canvas2D, fontOf, hatch, px, py, type Sheet, setWeight, write } from './sheet.ts';
 import { ink } from './tones.ts';
 

@@ -1,6 +1,6 @@
 /** Marks laid over the drawing: what is selected, what others hold, where a drag came from. */
 import { initialsOf, type RingPattern } from '@enfilade/shared/presence';
-import type { SceneItem } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 import { fontOf, px, py, type Sheet } from './sheet.ts';
 import { counterInk, ink } from './tones.ts';
 

@@ -2,7 +2,7 @@
 import { planFromWall, type WallSide } from '@enfilade/space/room';
 import { drawFixture, drawOpening } from './draw-fittings.ts';
 import { boxInDrawing, type SceneFrame, type ScenePanel } from './panels.ts';
-import type { Rect } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 import { SECTION_MM, SLAB_MM } from './scene-wall.ts';
 import { hatch, line, onSheet, pathOn, px, py, type Sheet, setWeight } from './sheet.ts';
 import { ink } from './tones.ts';

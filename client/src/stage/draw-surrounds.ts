@@ -1,7 +1,7 @@
 /** What stands round a drawing on the board: figures at a wall's edge, a person of 165 cm, a scale bar. */
 import { lengthText } from '@enfilade/space/lengths';
 import type { SceneFrame, ScenePanel } from './panels.ts';
-import type { Rect } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 import { SECTION_MM, SLAB_MM } from './scene-wall.ts';
 import { line, px, py, type Sheet, setWeight, write } from './sheet.ts';
 

@@ -6,7 +6,7 @@ import { carrierOn, type PieceId, type Place } from '@enfilade/shared/schema';
 import type { TrueSize } from '@enfilade/shared/true-size';
 import { floorLevelAt, planFromWall, type WallSide, wallFromPlan } from '@enfilade/space/room';
 import type { ScenePanel } from './panels.ts';
-import { type SceneItem, TURN_OF_BACK } from './scene.ts';
+import { type SceneItem, TURN_OF_BACK } from './scene-items.ts';
 import { type Lookup, ontoCarrier, type Standing, standingOf } from './standing.ts';
 
 export interface Dropped {

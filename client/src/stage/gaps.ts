@@ -5,7 +5,8 @@ import type { Judgements } from '@enfilade/shared/judgements';
 import type { PieceId } from '@enfilade/shared/schema';
 import type { ScenePanel } from './panels.ts';
 import { panelOf } from './panels.ts';
-import type { Scene, SceneItem } from './scene.ts';
+import type { Scene } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 
 export interface Gaps {
   readonly panel: ScenePanel;

@@ -6,7 +6,7 @@ import { choose, chooseToo, selection } from '../selection.ts';
 import { toDrawingPoint } from './camera.ts';
 import { DragSession } from './drag-session.ts';
 import { OncePerFrame } from './frames.ts';
-import type { SceneItem } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
 
 /** A press that moves less is a press, not a drag (CSS px). */

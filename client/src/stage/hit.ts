@@ -1,5 +1,5 @@
 /** Which piece lies under a point: the frontmost whose picture is opaque there. */
-import type { SceneItem } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 
 /** Whether a picture is opaque at a share (0..1) of its width and height from its left upper corner. */
 export type OpaqueAt = (item: SceneItem, u: number, v: number) => boolean;

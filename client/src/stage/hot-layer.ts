@@ -12,7 +12,8 @@ import { drawScaleBar } from './draw-surrounds.ts';
 import { drawWord, readingBeside } from './draw-word.ts';
 import { type Gaps, gapsAbout } from './gaps.ts';
 import type { ScenePanel } from './panels.ts';
-import { backToFront, itemsOf, type Scene, type SceneItem, type SceneLookup } from './scene.ts';
+import type { Scene } from './scene.ts';
+import { backToFront, itemsOf, type SceneItem, type SceneLookup } from './scene-items.ts';
 import { line, onSheet, px, py, type Sheet, setWeight } from './sheet.ts';
 import { ink } from './tones.ts';
 

@@ -3,7 +3,7 @@ import { carrierOf, type PieceId, type Place } from '@enfilade/shared/schema';
 import { arrowOnPanel, type Panel } from '@enfilade/space/fold-out';
 import { planFromWall, type WallSide, wallFromPlan } from '@enfilade/space/room';
 import type { ScenePanel } from './panels.ts';
-import type { SceneItem } from './scene.ts';
+import type { SceneItem } from './scene-items.ts';
 import { type Lookup, ontoCarrier, standingOf } from './standing.ts';
 
 /**

@@ -5,7 +5,8 @@
 import type { Bitmaps } from './bitmaps.ts';
 import type { Camera, WindowSize } from './camera.ts';
 import { type Box, boxOn, type Look, type Lying, mergedBoxes, paintBox, type Taken } from './rest-paint.ts';
-import type { Rect, Scene } from './scene.ts';
+import type { Scene } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 import type { Canvas2D } from './sheet.ts';
 
 const MARGIN_PX = 320;

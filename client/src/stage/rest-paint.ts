@@ -4,7 +4,8 @@ import type { Camera } from './camera.ts';
 import { drawItem } from './draw-items.ts';
 import { drawPanels } from './draw-panels.ts';
 import { drawSurrounds } from './draw-surrounds.ts';
-import type { Rect, Scene } from './scene.ts';
+import type { Scene } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 import type { Canvas2D, Sheet } from './sheet.ts';
 
 /** Hatched bands and strokes reach a little over their piece. */

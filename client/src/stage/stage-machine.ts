@@ -3,28 +3,24 @@
  * Nothing is drawn while nothing changes.
  */
 import type { PieceId } from '@enfilade/shared/schema';
-import { objectOfPiece } from '@enfilade/shared/schema';
 import type { LengthUnit } from '@enfilade/space/lengths';
 import { vignettesOn } from '../cards/vignettes-on.ts';
-import { paintTrial, Store, selection, trial } from '../selection.ts';
+import { Store, selection, trial } from '../selection.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
-import { type Camera, fitted, type Insets, panned, toDrawingPoint, type WindowSize, zoomed } from './camera.ts';
-import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX } from './draw-surrounds.ts';
+import { type Camera, type Insets, toDrawingPoint, type WindowSize } from './camera.ts';
 import { OncePerFrame } from './frames.ts';
-import { Hands } from './hands.ts';
 import { hitOf } from './hit.ts';
 import { drawHot, type HotState } from './hot-layer.ts';
-import type { SceneFrame } from './panels.ts';
 import { RestBitmap } from './rest-bitmap.ts';
 import type { Look } from './rest-paint.ts';
-import { itemsOf, type Rect, Scene, type SceneItem, type SceneLookup } from './scene.ts';
-import { layoutFrameOf } from './scene-layout.ts';
-import { roomFrameOf } from './scene-room.ts';
-import { wallFrameOf } from './scene-wall.ts';
-import type { Canvas2D, Sheet } from './sheet.ts';
+import type { Scene } from './scene.ts';
+import { itemsOf, type Rect, type SceneItem, type SceneLookup } from './scene-items.ts';
+import { SceneKeeper } from './scene-keeper.ts';
+import type { Canvas2D } from './sheet.ts';
 import type { Tones } from './tones.ts';
+import { Viewport } from './viewport.ts';
 
 /** The two canvases the stage draws on, as Konva layers are. */
 export interface Layers {
@@ -35,83 +31,48 @@ export interface Layers {
   drawHot(): void;
 }
 
-/** A row of vignettes' brackets beneath a faced wall, CSS px. */
-export const BRACKET_ROW_PX = 31;
-
-/** After a zoom the picture is drawn sharp once the hand has rested so long (ms). */
-const REST_MS = 140;
+const NOTHING_HOT: HotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
 
 export class StageMachine {
   readonly show: ShowSession;
-  readonly hands = new Hands();
   readonly bitmaps: Bitmaps;
-  /** Geometry as written, or as tried. */
-  readonly resting: SceneLookup;
-  /** The same with what is under a hand. */
-  readonly hot: SceneLookup;
-  hotState: HotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
   /** What is drawn, and how it lies in the window: told once it is drawn, so that notes beside it never run ahead. */
   readonly sceneNow = new Store<Scene | null>(null);
   readonly shownAt = new Store<Camera>({ x: 0, y: 0, scale: 0.1 });
-  scene: Scene | null = null;
-  camera: Camera = { x: 0, y: 0, scale: 0.1 };
-  size: WindowSize = { width: 1, height: 1 };
-  insets: Insets = { left: 0, right: 0, top: 0, bottom: 0 };
-  view: View | null = null;
+  readonly keeper: SceneKeeper;
+  readonly viewport = new Viewport(() => this.askBoth());
+  hotState: HotState = NOTHING_HOT;
   frames = 0;
   /** Rises with whatever changes in what rests. */
   version = 0;
   private readonly rest: RestBitmap;
   private readonly paint = new OncePerFrame(() => this.drawNow());
-  private readonly ways: (() => void)[] = [];
+  private readonly ways: (() => void)[];
   private layers: Layers | null = null;
   private tones: Tones | null = null;
   private unit: LengthUnit = 'cm';
-  private figure = true;
-  private bracketRows = 0;
   private restDirty = false;
   private hotDirty = false;
-  private exact = true;
-  private fittedCamera: Camera | null = null;
-  private restTimer = 0;
-  private lingerTimer = 0;
+  private hotDrawn = true;
 
   constructor(show: ShowSession) {
     this.show = show;
-    const { judgements, documents, pictures, presence } = show;
-    this.bitmaps = new Bitmaps(pictures, (sha256) => this.pictureArrived(sha256));
+    this.bitmaps = new Bitmaps(show.pictures, (sha256) => this.pictureArrived(sha256));
     this.rest = new RestBitmap(this.bitmaps);
-    const { where } = judgements;
-    this.resting = {
-      placeOf: (id) => trial.get()?.places.get(id) ?? where.placeOf(id),
-      sizeOf: (id) => where.sizeOf(id),
-      levelsOf: (id) => where.levelsOf(id),
-      roomOf: (surface) => where.roomOf(surface),
-      pictureOf: (id) => judgements.pictureIdOf(id),
-      nameOf: (id) => judgements.nameOf(id),
-    };
-    this.hot = { ...this.resting, placeOf: (id) => this.hands.placeOf(id) ?? this.resting.placeOf(id) };
-    this.ways.push(
-      documents.subscribe('places', (ids) => {
-        this.hands.settle(ids);
-        this.refresh(this.withLoads(ids));
-      }),
-      documents.subscribe('pieces', (ids) => this.refresh(this.withLoads(ids))),
-      documents.subscribe('objects', (ids) => this.refreshObjects(ids)),
-      trial.subscribe(() => this.trialChanged()),
-      paintTrial.subscribe(() => this.rebuild()),
+    this.keeper = new SceneKeeper(show, {
+      changed: (rects) => this.changed(rects),
+      rebuilt: () => this.spoil(),
+      moved: () => this.askHot(),
+    });
+    this.ways = [
       selection.subscribe(() => this.selectionChanged()),
-      presence.subscribe(() => this.othersChanged()),
-      pictures.subscribe(() => {
+      show.pictures.subscribe(() => {
         this.bitmaps.sourceChanged();
         this.spoil();
       }),
-    );
-    for (const root of ['rooms', 'openings', 'fixtures', 'paints', 'deck', 'settings'] as const) {
-      this.ways.push(documents.subscribe(root, () => this.rebuild()));
-    }
+    ];
     this.selectionChanged();
-    this.othersChanged();
+    this.keeper.othersChanged();
   }
 
   mount(layers: Layers): void {
@@ -121,33 +82,54 @@ export class StageMachine {
 
   stop(): void {
     for (const leave of this.ways) leave();
+    this.keeper.stop();
     this.paint.stop();
-    clearTimeout(this.restTimer);
-    clearTimeout(this.lingerTimer);
+    this.viewport.stop();
     this.bitmaps.close();
+  }
+
+  get scene(): Scene | null {
+    return this.keeper.scene;
+  }
+  get hands(): SceneKeeper['hands'] {
+    return this.keeper.hands;
+  }
+  get resting(): SceneLookup {
+    return this.keeper.resting;
+  }
+  get hot(): SceneLookup {
+    return this.keeper.hot;
+  }
+  get liftedNow(): ReadonlySet<PieceId> {
+    return this.keeper.lifted;
+  }
+  get camera(): Camera {
+    return this.viewport.camera;
+  }
+  get size(): WindowSize {
+    return this.viewport.size;
+  }
+  get insets(): Insets {
+    return this.viewport.insets;
   }
 
   // What is shown
 
   setView(view: View): void {
-    this.view = view;
-    this.hotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
-    this.bracketRows = view.sheet === 'wall' && vignettesOn(this.show.judgements, view.surface).length > 0 ? 1 : 0;
-    this.rebuild();
+    this.keeper.view = view;
+    this.hotState = NOTHING_HOT;
+    const bracketed = view.sheet === 'wall' && vignettesOn(this.show.judgements, view.surface).length > 0;
+    this.viewport.bracketRows = bracketed ? 1 : 0;
+    this.keeper.rebuild();
     this.fit();
   }
 
   /** How many rows of brackets stand beneath a faced wall; what else stands there makes way. */
   setBracketRows(rows: number): void {
-    if (this.view?.sheet !== 'wall' || rows === this.bracketRows) return;
-    this.bracketRows = rows;
-    if (this.fittedCamera === this.camera) this.fit();
+    if (this.keeper.view?.sheet !== 'wall' || rows === this.viewport.bracketRows) return;
+    this.viewport.bracketRows = rows;
+    if (this.viewport.untouched) this.fit();
     else this.spoil();
-  }
-
-  /** CSS px a mm at which the whole is seen. */
-  get fittedScale(): number {
-    return this.fittedCamera?.scale ?? this.camera.scale;
   }
 
   setLook(tones: Tones, unit: LengthUnit): void {
@@ -157,131 +139,40 @@ export class StageMachine {
   }
 
   setWindow(size: WindowSize, insets: Insets): void {
-    const untouched = this.fittedCamera === null || this.fittedCamera === this.camera;
-    this.size = size;
-    this.insets = insets;
+    const { untouched } = this.viewport;
+    this.viewport.size = size;
+    this.viewport.insets = insets;
     if (untouched) this.fit();
     else this.spoil();
   }
 
   fit(): void {
-    if (this.scene === null) return;
-    // A wide window leaves room for the standing figure between the caption and the wall.
-    const { sheet } = this.scene.frame;
-    const lane = sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
-    this.camera = fitted(this.scene.frame.bounds, this.size, {
-      left: this.insets.left + lane,
-      right: this.insets.right,
-      top: Math.max(this.insets.top, sheet === 'room' ? BRACKET_ROW_PX + 3 : 0),
-      bottom: this.insets.bottom + (sheet === 'wall' ? SCALE_BAR_PX + this.belowPx : 0),
-    });
-    this.fittedCamera = this.camera;
-    this.figure = this.camera.x >= figureReachPx(this.camera.scale);
-    this.exact = true;
-    this.askBoth();
+    if (this.scene !== null) this.viewport.fit(this.scene.frame);
   }
 
   pan(dx: number, dy: number): void {
-    if (this.scene === null) return;
-    this.camera = panned(this.camera, dx, dy, this.scene.frame.bounds, this.size);
-    this.askBoth();
+    if (this.scene !== null) this.viewport.pan(dx, dy, this.scene.frame);
   }
 
   zoom(factor: number, atX: number, atY: number): void {
-    this.camera = zoomed(this.camera, factor, atX, atY);
-    this.exact = false;
-    clearTimeout(this.restTimer);
-    this.restTimer = window.setTimeout(() => {
-      this.exact = true;
-      this.askBoth();
-    }, REST_MS);
-    this.askBoth();
+    this.viewport.zoom(factor, atX, atY);
   }
-
-  /** The frame again from the facts; what lies on it again piece by piece. The camera stays. */
-  rebuild(): void {
-    const frame = this.frameNow();
-    const pieces = new Set(this.show.documents.all('places').keys());
-    for (const pieceId of trial.get()?.places.keys() ?? []) pieces.add(pieceId);
-    this.scene = frame === null ? null : new Scene(frame, this.resting, pieces);
-    this.lift();
-    this.spoil();
-  }
-
-  private frameNow(): SceneFrame | null {
-    const { judgements } = this.show;
-    if (this.view?.sheet === 'room') return roomFrameOf(judgements, this.view.roomId, paintTrial.get());
-    if (this.view?.sheet === 'wall') return wallFrameOf(judgements, this.view.surface, paintTrial.get());
-    return this.view?.sheet === 'layout' ? layoutFrameOf(judgements) : null;
-  }
-
-  // Changes
-
-  private refresh(pieceIds: Iterable<PieceId>): void {
-    if (this.scene === null) return;
-    this.changed(this.scene.refresh(pieceIds));
-  }
-
-  private refreshObjects(ids: ReadonlySet<string>): void {
-    // A whole import: one pass is cheaper than one piece at a time.
-    if (ids.size > 200) {
-      this.rebuild();
-      return;
-    }
-    const touched = [...this.show.documents.all('places').keys()].filter((id) => ids.has(objectOfPiece(id)));
-    this.refresh(this.withLoads(touched));
-  }
-
-  private withLoads(pieceIds: Iterable<PieceId>): Set<PieceId> {
-    const all = new Set<PieceId>();
-    for (const pieceId of pieceIds) {
-      all.add(pieceId);
-      for (const load of this.show.judgements.where.loadOf(pieceId)) all.add(load);
-    }
-    return all;
-  }
-
-  private tried: readonly PieceId[] = [];
-
-  private trialChanged(): void {
-    const now = [...(trial.get()?.places.keys() ?? [])];
-    this.refresh(this.withLoads([...this.tried, ...now]));
-    this.tried = now;
-  }
-
-  private selectionChanged(): void {
-    this.show.presence.say({ selected: selection.get() });
-    this.hotDirty = true;
-    this.paint.ask();
-  }
-
-  private othersChanged(): void {
-    const places = new Map(
-      this.show.presence.everyoneIn(this.show.layerId).flatMap(({ presence }) => presence.drag ?? []),
-    );
-    this.hands.takeOthers(places, Date.now());
-    this.lift();
-    if (this.hands.expire(Date.now())) {
-      clearTimeout(this.lingerTimer);
-      this.lingerTimer = window.setTimeout(() => {
-        this.hands.expire(Date.now());
-        this.lift();
-      }, Hands.LINGER_MS + 20);
-    }
-  }
-
-  private lifted: ReadonlySet<PieceId> = new Set();
 
   /** Takes what is under a hand out of what rests. */
   lift(): void {
-    this.lifted = this.withLoads(this.hands.held());
-    if (this.scene !== null) this.changed(this.scene.lift(this.lifted));
-    this.hotDirty = true;
-    this.paint.ask();
+    this.keeper.lift();
   }
 
-  get liftedNow(): ReadonlySet<PieceId> {
-    return this.lifted;
+  setHot(change: Partial<HotState>): void {
+    this.hotState = { ...this.hotState, ...change };
+    this.askHot();
+  }
+
+  // What is to be drawn again
+
+  private selectionChanged(): void {
+    this.show.presence.say({ selected: selection.get() });
+    this.askHot();
   }
 
   private changed(rects: readonly Rect[]): void {
@@ -301,7 +192,7 @@ export class StageMachine {
     }
     const rects: Rect[] = [];
     for (const pieceId of this.scene?.piecesWith(sha256) ?? []) {
-      if (!this.lifted.has(pieceId)) rects.push(...(this.scene?.itemsOf(pieceId) ?? []));
+      if (!this.liftedNow.has(pieceId)) rects.push(...(this.scene?.itemsOf(pieceId) ?? []));
     }
     this.changed(rects);
   }
@@ -318,8 +209,7 @@ export class StageMachine {
     this.paint.ask();
   }
 
-  setHot(change: Partial<HotState>): void {
-    this.hotState = { ...this.hotState, ...change };
+  private askHot(): void {
     this.hotDirty = true;
     this.paint.ask();
   }
@@ -342,51 +232,41 @@ export class StageMachine {
     this.shownAt.set(this.camera);
   }
 
-  private get belowPx(): number {
-    return this.bracketRows * BRACKET_ROW_PX;
-  }
-
-  private lookOf(dpr: number, tones: Tones): Look {
-    return { dpr, tones, unit: this.unit, figure: this.figure, belowPx: this.belowPx };
+  private lookNow(): Look | null {
+    if (this.layers === null || this.tones === null) return null;
+    const { figure, belowPx } = this.viewport;
+    return { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure, belowPx };
   }
 
   private mendRest(ctx: Canvas2D): boolean {
-    if (this.scene === null || this.layers === null || this.tones === null) return false;
-    const look = this.lookOf(this.layers.dpr, this.tones);
-    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look, this.exact);
+    const look = this.lookNow();
+    if (this.scene === null || look === null) return false;
+    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look, this.viewport.exact);
   }
 
   paintRest(ctx: Canvas2D): void {
-    if (this.scene === null || this.layers === null || this.tones === null) return;
-    const look = this.lookOf(this.layers.dpr, this.tones);
-    this.rest.show(ctx, this.scene, this.camera, this.size, look, this.exact);
+    const look = this.lookNow();
+    if (this.scene === null || look === null) return;
+    this.rest.show(ctx, this.scene, this.camera, this.size, look, this.viewport.exact);
   }
 
   paintHot(ctx: Canvas2D): void {
-    if (this.scene === null || this.layers === null || this.tones === null) return;
-    const { dpr } = this.layers;
-    const sheet: Sheet = {
-      ...this.lookOf(dpr, this.tones),
-      ctx,
-      k: this.camera.scale * dpr,
-      ox: this.camera.x * dpr,
-      oy: this.camera.y * dpr,
-    };
-    drawHot(sheet, this);
+    const look = this.lookNow();
+    if (this.scene === null || look === null) return;
+    const { x, y, scale } = this.camera;
+    drawHot({ ...look, ctx, k: scale * look.dpr, ox: x * look.dpr, oy: y * look.dpr }, this);
   }
-
-  private hotDrawn = true;
 
   /** Whether the hot layer shows anything, or did: an empty one is left alone. */
   private get hotMatters(): boolean {
     const { hovered, marquee } = this.hotState;
     return (
       this.hotDrawn ||
-      this.view?.sheet === 'layout' ||
+      this.keeper.view?.sheet === 'layout' ||
       this.dragging ||
       hovered !== null ||
       marquee !== null ||
-      this.lifted.size > 0 ||
+      this.liftedNow.size > 0 ||
       selection.get().length > 0 ||
       trial.get() !== null ||
       this.show.presence.everyoneIn(this.show.layerId).some(({ presence }) => (presence.selected?.length ?? 0) > 0)
@@ -398,7 +278,7 @@ export class StageMachine {
   }
 
   get idle(): boolean {
-    return !this.paint.waiting && !this.bitmaps.busy && this.exact;
+    return !this.paint.waiting && !this.bitmaps.busy && this.viewport.exact;
   }
 
   // Looking things up
@@ -417,7 +297,8 @@ export class StageMachine {
   /** A piece as it is drawn now, under a hand or not; where it is itself rather than where else it is seen. */
   shownItemOf(pieceId: PieceId): SceneItem | undefined {
     if (this.scene === null) return undefined;
-    const items = this.lifted.has(pieceId) ? itemsOf(this.scene.frame, this.hot, pieceId) : this.scene.itemsOf(pieceId);
+    const lifted = this.liftedNow.has(pieceId);
+    const items = lifted ? itemsOf(this.scene.frame, this.hot, pieceId) : this.scene.itemsOf(pieceId);
     return items.find(({ direct }) => direct) ?? items[0];
   }
 }

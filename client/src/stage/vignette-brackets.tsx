@@ -6,8 +6,9 @@ import { choose, selection, useStore } from '../selection.ts';
 import { type Bracket, labelSpanOf, rowsOf } from './brackets.ts';
 import type { ScenePanel } from './panels.ts';
 import type { Scene } from './scene.ts';
-import { BRACKET_ROW_PX, type StageMachine } from './stage-machine.ts';
+import type { StageMachine } from './stage-machine.ts';
 import { textWidthPx } from './text-width.ts';
+import { BRACKET_ROW_PX } from './viewport.ts';
 import './vignette-brackets.css';
 
 /** Shorter than this a bracket is a speck; its vignette is still in the caption and the list (CSS px). */

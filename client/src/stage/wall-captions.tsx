@@ -36,7 +36,7 @@ export function WallCaptions({ machine, scene, scale }: Props) {
   const walls = scene.frame.panels.filter(({ kind }) => kind === 'wall');
   const corner = (walls[0]?.heightMm ?? 0) * scale;
   // By the scale at which the whole is seen, so that the column does not change while a hand zooms.
-  const whole = (walls[0]?.heightMm ?? 0) * machine.fittedScale >= WHOLE_PX;
+  const whole = (walls[0]?.heightMm ?? 0) * machine.viewport.fittedScale >= WHOLE_PX;
   useEffect(() => {
     wallsCaptioned.set(whole);
     return () => wallsCaptioned.set(false);

@@ -1,5 +1,5 @@
 /** Where a word about a work can stand on its wall: near it, clear of everything else, joined by a short line. Pure. */
-import type { Rect } from './scene.ts';
+import type { Rect } from './scene-items.ts';
 
 export interface WordPlace {
   /** Left upper corner of the word. */

@@ -2,7 +2,7 @@
 import { type ProposedMove, placesOfMove } from '@enfilade/shared/proposal-moves';
 import type { PieceId, Place } from '@enfilade/shared/schema';
 import { boxInDrawing, type SceneFrame, type ScenePanel } from '../stage/panels.ts';
-import { itemsOf, type SceneItem, type SceneLookup } from '../stage/scene.ts';
+import { itemsOf, type SceneItem, type SceneLookup } from '../stage/scene-items.ts';
 import { isLaid } from './in-proposal.ts';
 import type { MoveEntry } from './move-entries.ts';
 

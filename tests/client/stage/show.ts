@@ -4,7 +4,7 @@ import * as commands from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { MuseumObject, PieceId, Place, Room } from '@enfilade/shared/schema';
-import type { SceneLookup } from '../../../client/src/stage/scene.ts';
+import type { SceneLookup } from '../../../client/src/stage/scene-items.ts';
 
 export const ROOM: Room = {
   name: 'Dye House',

@@ -1,6 +1,6 @@
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Rect } from '../../../client/src/stage/scene.ts';
+import type { Rect } from '../../../client/src/stage/scene-items.ts';
 import { type WordTask, wordPlaceOf } from '../../../client/src/stage/word-place.ts';
 
 const work: Rect = { minX: 400, minY: 300, maxX: 520, maxY: 390 };

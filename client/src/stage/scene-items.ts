@@ -1,0 +1,158 @@
+/** How one piece is drawn on the panels of a drawing: none, one, or several items, in plan and in elevations. */
+import { type PieceId, surfaceParts } from '@enfilade/shared/schema';
+import { standingIn } from '@enfilade/space/elevation';
+import { toDrawing } from '@enfilade/space/fold-out';
+import type { WallSide } from '@enfilade/space/room';
+import type { SceneFrame, ScenePanel } from './panels.ts';
+import { isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
+
+export interface SceneItem {
+  /** `pieceId@surface`: a thing on the floor is seen in the plan and in each elevation it stands before. */
+  readonly key: string;
+  readonly pieceId: PieceId;
+  /** The panel it is drawn on. */
+  readonly panel: ScenePanel;
+  /** Centre in drawing mm, Y down. */
+  readonly X: number;
+  readonly Y: number;
+  /** Centre in the panel's own frame, y up. */
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  /** Clockwise on the screen. */
+  readonly rotationDegrees: number;
+  /** 'picture': as faced. 'footprint': from above. 'flank': seen from a side its picture does not show. */
+  readonly as: 'picture' | 'footprint' | 'flank';
+  readonly picture: string | null;
+  readonly hatch: 'unsized' | 'uncertain' | null;
+  readonly name: string;
+  /** Back to front within its panel. */
+  readonly depth: number;
+  /** True when its place is on this very panel. */
+  readonly direct: boolean;
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+export interface Rect {
+  readonly minX: number;
+  readonly minY: number;
+  readonly maxX: number;
+  readonly maxY: number;
+}
+
+/** What a drawing asks of a show: geometry, and how a piece is told. */
+export interface SceneLookup extends Lookup {
+  pictureOf(pieceId: PieceId): string | null;
+  nameOf(pieceId: PieceId): string;
+}
+
+/** A floor-standing thing farther than this from a wall is not drawn in its elevation (as whereabouts has it). */
+const BEFORE_A_WALL_MM = 1500;
+/** A flat thing's footprint is still drawn, as a line this thick. */
+export const FLAT_ON_FLOOR_MM = 20;
+/** Which turn shows its picture to one who faces the wall behind it. */
+export const TURN_OF_BACK: Record<WallSide, number> = { head: 0, right: 90, foot: 180, left: 270 };
+
+/** How a piece is drawn in a frame: none, one, or several items (plan and elevations). */
+export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId): SceneItem[] {
+  const at = standingOf(lookup, pieceId);
+  const size = lookup.sizeOf(pieceId);
+  if (at === null || size === null) return [];
+  const items: SceneItem[] = [];
+  const hatch = size.known ? (size.certain ? null : 'uncertain') : 'unsized';
+  const add = (panel: ScenePanel, part: Omit<SceneItemPart, 'panel'>): void => {
+    items.push(sceneItem({ ...part, panel }, pieceId, lookup, hatch));
+  };
+  for (const panel of frame.panels) {
+    if (at.kind === 'wall') {
+      if (panel.surface !== at.surface) continue;
+      const { widthMm, heightMm } = size;
+      const { xMm, yMm, turnDegrees, standOffMm, direct } = at;
+      add(panel, { xMm, yMm, widthMm, heightMm, turnDegrees, as: 'picture', depth: standOffMm, direct });
+    } else if (panel.surface === at.surface) {
+      const layout = panel.kind === 'layout';
+      add(panel, {
+        xMm: at.xMm,
+        yMm: at.yMm,
+        widthMm: size.widthMm,
+        heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
+        turnDegrees: at.turnDegrees,
+        as: layout ? 'picture' : 'footprint',
+        depth: at.baseMm,
+        direct: at.direct,
+      });
+    } else if (panel.kind === 'wall' && panel.room !== null && sameRoom(panel, at)) {
+      const side = panel.side as WallSide;
+      const view = standingIn(panel.room, side, { ...at, ...size, turnCentidegrees: at.turnDegrees * 100 });
+      if (view.distanceMm > BEFORE_A_WALL_MM) continue;
+      // Of a thing seen from its side only the outline is drawn, and of what it carries nothing.
+      const off = (((at.turnDegrees - TURN_OF_BACK[side]) % 360) + 360) % 360;
+      const faced = off <= 30 || off >= 330;
+      if (!faced && !at.direct) continue;
+      add(panel, {
+        xMm: view.xMm,
+        yMm: at.baseMm + size.heightMm / 2,
+        widthMm: view.widthMm,
+        heightMm: size.heightMm,
+        turnDegrees: 0,
+        as: faced ? 'picture' : 'flank',
+        depth: Math.max(1, view.distanceMm),
+        direct: false,
+      });
+    }
+  }
+  return items;
+}
+
+interface SceneItemPart {
+  readonly panel: ScenePanel;
+  readonly xMm: number;
+  readonly yMm: number;
+  readonly widthMm: number;
+  readonly heightMm: number;
+  readonly turnDegrees: number;
+  readonly as: SceneItem['as'];
+  readonly depth: number;
+  readonly direct: boolean;
+}
+
+function sceneItem(part: SceneItemPart, pieceId: PieceId, lookup: SceneLookup, hatch: SceneItem['hatch']): SceneItem {
+  const { turnDegrees, ...rest } = part;
+  const { X, Y } = toDrawing(part.panel, part.xMm, part.yMm);
+  const rotationDegrees = (((part.panel.rotationDegrees + turnDegrees) % 360) + 360) % 360;
+  const turn = (rotationDegrees * Math.PI) / 180;
+  const c = Math.abs(Math.cos(turn));
+  const s = Math.abs(Math.sin(turn));
+  const halfX = (part.widthMm * c + part.heightMm * s) / 2;
+  const halfY = (part.widthMm * s + part.heightMm * c) / 2;
+  return {
+    ...rest,
+    key: `${pieceId}@${part.panel.surface}`,
+    pieceId,
+    X,
+    Y,
+    rotationDegrees,
+    picture: part.as === 'picture' ? lookup.pictureOf(pieceId) : null,
+    hatch,
+    name: lookup.nameOf(pieceId),
+    minX: X - halfX,
+    minY: Y - halfY,
+    maxX: X + halfX,
+    maxY: Y + halfY,
+  };
+}
+
+function sameRoom(panel: ScenePanel, at: OnFloor): boolean {
+  const roomId = surfaceParts(at.surface)?.roomId;
+  const parts = surfaceParts(panel.surface);
+  return roomId !== undefined && parts?.roomId === roomId && isWall(parts.side);
+}
+
+/** Back to front; ties by piece, so that every screen draws alike. */
+export function backToFront(a: SceneItem, b: SceneItem): number {
+  return a.depth - b.depth || (a.key < b.key ? -1 : a.key > b.key ? 1 : 0);
+}
