@@ -47,7 +47,11 @@ export function RoomPlan({ judgements, roomId, room, faced }: PlanProps) {
       <path d={`M${at(faced, 0)}L${at(faced, wallLengthOf(room, faced))}`} stroke="#111" strokeWidth={7} />
       {openings.map(({ id, opening, side, xMm }) => (
         <g key={`${id}${side}`}>
-          <path d={`M${at(side, xMm)}L${at(side, xMm + opening.widthMm)}`} stroke="var(--card)" strokeWidth={8} />
+          <path
+            d={`M${at(side, xMm)}L${at(side, xMm + opening.widthMm)}`}
+            stroke="var(--card)"
+            strokeWidth={side === faced ? 8 : 4}
+          />
           {opening.kind === 'window' ? (
             <path d={`M${at(side, xMm)}L${at(side, xMm + opening.widthMm)}`} stroke="#111" strokeWidth={1.5} />
           ) : null}
