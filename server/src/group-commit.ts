@@ -29,6 +29,9 @@ const LEAST_MS_BETWEEN = 8;
 const TIMES_THE_LAST = 2;
 const MOST_MS_BETWEEN = 200;
 
+/** Hellos that wait for an update's commit before they get one of their own. */
+const HELD_AT_MOST = 1000;
+
 /** Why the log cannot be written, for people. */
 function reasonFrom(error: unknown): string {
   const full = (error as { code?: unknown }).code === 'SQLITE_FULL';
@@ -79,6 +82,8 @@ export class GroupCommit {
   /** Writes down whose a client id is, in the same transaction as the next update: no commit of its own. */
   hold(held: HeldClient): void {
     this.held.push(held);
+    // A crowd that only says hello must not pile up here.
+    if (this.held.length >= HELD_AT_MOST && this.reason === null) this.schedule();
   }
 
   /** Calls back once everything handed in before is on the disk: at once when nothing waits. */

@@ -1,8 +1,8 @@
 /** Who may open a socket to which document: asked before the upgrade, so that nobody else ever gets a frame. */
 import type { IncomingMessage, Server } from 'node:http';
 import type { Duplex } from 'node:stream';
-import { CLOSE, HELLO_EPOCH, HELLO_SCHEMA, SUBPROTOCOL } from '@enfilade/shared/protocol';
-import { isDocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
+import { CLOSE, HELLO_EPOCH, HELLO_ROLE, HELLO_SCHEMA, SUBPROTOCOL } from '@enfilade/shared/protocol';
+import { isDocumentName, mayRead, mayWrite, type Role } from '@enfilade/shared/seats';
 import type { Logger } from 'pino';
 import { WebSocketServer } from 'ws';
 import { isSameOrigin } from './answers.ts';
@@ -20,10 +20,11 @@ const REFUSED = {
 } as const;
 
 /** Why a page made for another schema, or holding another epoch's state, is not let in; null for a stock provider. */
-function staleness(url: string, { schemaVersion, epoch }: Meta): { code: number; reason: string } | null {
+function staleness(url: string, role: Role, { schemaVersion, epoch }: Meta): { code: number; reason: string } | null {
   const hello = new URL(url, 'http://here').searchParams;
-  const differs = (name: string, ours: number): boolean => hello.has(name) && hello.get(name) !== String(ours);
+  const differs = (name: string, ours: number | string): boolean => hello.has(name) && hello.get(name) !== String(ours);
   if (differs(HELLO_EPOCH, epoch)) return { code: CLOSE.otherEpoch, reason: 'restored from a copy: reload the page' };
+  if (differs(HELLO_ROLE, role)) return { code: CLOSE.roleChanged, reason: CLOSED_BY['role changed'][1] };
   if (differs(HELLO_SCHEMA, schemaVersion)) return { code: CLOSE.olderSchema, reason: 'reload the page' };
   return null;
 }
@@ -62,7 +63,7 @@ export function acceptSockets(server: Server, house: House, log: Logger): () => 
     const { person } = seat;
     const { role } = person;
     if (!mayRead(role, name)) return refuse(403);
-    const stale = staleness(request.url ?? '', house.meta);
+    const stale = staleness(request.url ?? '', role, house.meta);
     sockets.handleUpgrade(request, raw, head, (socket) => {
       if (stale !== null) {
         // Let in only to be told why: a browser is not told the status of a refused upgrade.

@@ -2,7 +2,7 @@
  * What travels between a seat and the server.
  *
  * Sockets speak the y-websocket protocol, one socket a document:
- *   ws  /seat/<seatId>/doc/<documentName>?schema=<n>&epoch=<n>
+ *   ws  /seat/<seatId>/doc/<documentName>?schema=<n>&epoch=<n>&role=<role>
  *                                                  subprotocol `enfilade.1` (a stock provider sends neither)
  *   frame := varuint(0) sync | varuint(1) awareness | varuint(3) queryAwareness          (y-protocols)
  *          | varuint(120) varuint(n)        server → our clients: the first n update-bearing frames of this socket
@@ -18,6 +18,8 @@ export const SUBPROTOCOL = 'enfilade.1';
 /** What a page was made for, in its socket's address: another schema or epoch is closed before a frame is taken. */
 export const HELLO_SCHEMA = 'schema';
 export const HELLO_EPOCH = 'epoch';
+/** The role the page was opened under: another one now, and the page is closed before it sends what it did meanwhile. */
+export const HELLO_ROLE = 'role';
 export const MESSAGE_SYNC = 0;
 export const MESSAGE_AWARENESS = 1;
 export const MESSAGE_QUERY_AWARENESS = 3;

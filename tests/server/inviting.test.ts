@@ -1,5 +1,8 @@
+import { once } from 'node:events';
+import { SUBPROTOCOL } from '@enfilade/shared/protocol';
 import type { Invited, SeatEntry } from '@enfilade/shared/seats-page';
 import { expect, test } from 'vitest';
+import { WebSocket } from 'ws';
 import { type Scene, scene, type TakenSeat, whenDoc } from './scene.ts';
 
 function post(here: Scene, seat: TakenSeat, name: string, body: unknown): Promise<Response> {
@@ -54,6 +57,25 @@ test('story: a curator invites a registrar, who sits down, is listed, is made a 
     expect((await fetch(`${here.address}${invited.path}`, { redirect: 'manual' })).status).toBe(404);
     expect((await listOf()).find(({ seatId }) => seatId === ama.seatId)?.takenBack).toMatch(/^\d{4}-/);
   }
+});
+
+test('story: a tablet that was away while its seat was made a viewer’s is closed before it sends what it did meanwhile', async () => {
+  const here = await scene();
+  const lead = await here.seat('lead');
+  const piet = await here.seat('preparator', 'oyelaran');
+  const asRole = (role: string): WebSocket =>
+    new WebSocket(`${here.socketUrl(piet, 'hang')}?role=${encodeURIComponent(role)}`, [SUBPROTOCOL], {
+      headers: { cookie: piet.cookie },
+    });
+  const before = asRole('preparator');
+  await once(before, 'open');
+  before.terminate();
+  await post(here, lead, 'change-role', { seatId: piet.seatId, role: 'viewer' });
+  const [code] = await once(asRole('preparator'), 'close');
+  expect(code).toBe(4410);
+  const after = asRole('viewer');
+  await once(after, 'message');
+  after.terminate();
 });
 
 test('story: an invitation with an end: good until then, closed on open connections, and never after', async () => {
