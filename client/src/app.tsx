@@ -17,6 +17,7 @@ import { SeatClosed } from './shell/seat-closed.tsx';
 import { StagePage } from './shell/stage-page.tsx';
 import { useUndoKeys } from './shell/undo.tsx';
 import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
+import { BothSidesBand } from './talk/both-sides-band.tsx';
 import { AlongBand, useGoingAlong } from './talk/going-along.tsx';
 import { ProposalBand } from './talk/proposal-band.tsx';
 import { SinceBand } from './talk/since-band.tsx';
@@ -86,6 +87,7 @@ function OpenShow() {
         <Bands />
         {isStage(view) ? <ProposalBand view={view} /> : null}
         <ViewerBand />
+        <BothSidesBand />
         <AlongBand />
         <SinceBand />
       </section>

@@ -4,10 +4,13 @@ import '@fontsource-variable/archivo/wdth.css';
 import './look/tokens.css';
 import { createRoot } from 'react-dom/client';
 import { App } from './app.tsx';
+import { registerWorker } from './offline/register.ts';
 import { ShowContext } from './sync/hooks.ts';
 import { openShow } from './sync/show-session.ts';
 
 const root = createRoot(document.getElementById('root') as HTMLElement);
+
+registerWorker();
 
 openShow().then(
   (show) => {

@@ -46,9 +46,18 @@ export interface EntityTypes {
   people: SeatedPerson;
 }
 
+/** A fact written here: what it was and what it is. Absent: there is none. */
+export interface Written {
+  readonly root: RootName;
+  readonly key: string;
+  readonly from?: Json;
+  readonly to?: Json;
+}
+
 export class ShowDocuments {
   private readonly docs: ReadonlyMap<DocumentName, Y.Doc>;
   private readonly roots = new Map<RootName, RootSnapshot>();
+  private readonly writers = new Set<(written: readonly Written[]) => void>();
   /** Snapshots made for this layer, and not shared with what lies beneath. */
   private readonly own: RootSnapshot[] = [];
 
@@ -147,17 +156,32 @@ export class ShowDocuments {
     for (const name of byDocument.keys()) {
       if (!this.docs.has(name)) throw new RangeError(`this seat does not hold the document '${name}'`);
     }
+    const written: Written[] = [];
     for (const [name, list] of byDocument) {
       const doc = this.docs.get(name) as Y.Doc;
       doc.transact(() => {
         for (const { root, key, value } of list) {
           const map = doc.getMap<Json>(root);
-          if (sameJson(map.get(key), value)) continue;
+          const from = map.get(key);
+          if (sameJson(from, value)) continue;
+          written.push({
+            root,
+            key,
+            ...(from === undefined ? {} : { from }),
+            ...(value === undefined ? {} : { to: value }),
+          });
           if (value === undefined) map.delete(key);
           else map.set(key, value);
         }
       }, origin);
     }
+    if (written.length > 0) for (const tell of this.writers) tell(written);
+  }
+
+  /** Calls back with each write made here (not with what comes from elsewhere), once it is made. Returns the way out. */
+  onWrite(tell: (written: readonly Written[]) => void): () => void {
+    this.writers.add(tell);
+    return () => this.writers.delete(tell);
   }
 }
 

@@ -20,7 +20,7 @@ function savingText(saving: Saving): string {
     case 'saving':
       return 'Saving';
     case 'no connection':
-      return saving.unsent ? 'Not sent yet' : 'No connection';
+      return saving.unsent.length > 0 ? (saving.kept ? 'Kept here' : 'Not sent yet') : 'No connection';
     case 'read-only':
       return 'Cannot be saved';
     case 'closed':
@@ -37,6 +37,8 @@ interface Band {
   readonly rest: string;
   /** Acts of this page that are in no log. */
   readonly unsent?: readonly string[];
+  /** What they are called in the list: 'Not saved' unless given. */
+  readonly word?: string;
   /** This page shows something that the show does not hold. */
   readonly anew?: boolean;
 }
@@ -44,12 +46,7 @@ interface Band {
 function bandOf(saving: Saving): Band | null {
   switch (saving.kind) {
     case 'no connection':
-      return {
-        strong: `No connection since ${clockText(saving.since)}.`,
-        rest: saving.unsent
-          ? 'Kept in this page; go on working. It is sent when the connection returns: leave this page open.'
-          : 'Go on working: what you do is kept in this page and sent when the connection returns.',
-      };
+      return awayBand(saving);
     case 'read-only':
       return {
         strong: 'Read-only for now.',
@@ -75,6 +72,33 @@ function bandOf(saving: Saving): Band | null {
   }
 }
 
+/** 'Kept on this tablet. No connection since 14:09; go on working. 3 acts wait to be sent, nothing is lost.' */
+function awayBand({ since, unsent, kept }: Extract<Saving, { kind: 'no connection' }>): Band {
+  const lost = `No connection since ${clockText(since)}`;
+  if (!kept) {
+    return {
+      strong: `${lost}.`,
+      rest:
+        unsent.length > 0
+          ? 'Kept in this page; go on working. It is sent when the connection returns: leave this page open.'
+          : 'Go on working: what you do is kept in this page and sent when the connection returns.',
+    };
+  }
+  const device = matchMedia('(pointer: coarse)').matches ? 'tablet' : 'computer';
+  if (unsent.length === 0) {
+    return {
+      strong: `${lost}.`,
+      rest: `Go on working: what you do is kept on this ${device} and sent when it returns.`,
+    };
+  }
+  return {
+    strong: `Kept on this ${device}.`,
+    rest: `${lost}; go on working. ${unsent.length === 1 ? 'One act waits' : `${unsent.length} acts wait`} to be sent, nothing is lost.`,
+    unsent,
+    word: 'Waiting',
+  };
+}
+
 /** More than this many unsaved acts are counted, not listed. */
 const LISTED = 12;
 
@@ -88,7 +112,7 @@ function OpenAnew() {
 }
 
 function BandOf({ band }: { readonly band: Band }) {
-  const { strong, rest, unsent = [], anew = false } = band;
+  const { strong, rest, unsent = [], anew = false, word = 'Not saved' } = band;
   useEffect(() => say(`${strong} ${rest}`), [strong, rest]);
   const listed = unsent.slice(-LISTED);
   return (
@@ -102,7 +126,7 @@ function BandOf({ band }: { readonly band: Band }) {
         {listed.length === 0 ? null : (
           <>
             {' '}
-            Not saved: {unsent.length > listed.length ? `${unsent.length - listed.length} before, then ` : ''}
+            {word}: {unsent.length > listed.length ? `${unsent.length - listed.length} before, then ` : ''}
             {listed.join('; ')}.
           </>
         )}

@@ -2,6 +2,7 @@
 import {
   CLOSE,
   HELLO_EPOCH,
+  HELLO_ROLE,
   HELLO_SCHEMA,
   MESSAGE_ACKNOWLEDGED,
   MESSAGE_HELLO,
@@ -96,6 +97,10 @@ export interface LinkSeat {
   /** Where the sockets are: `ws(s)://host/seat/<id>/doc`. */
   readonly address: string;
   readonly me: Me;
+  /** This page begins with work that was kept on this device and never sent. */
+  readonly beginsUnsent: boolean;
+  /** Whether a change came from this device's own copy. */
+  isFromCopy(origin: unknown): boolean;
   /** Asked when the server refuses a socket without a word: why, or null when it may be tried again. */
   closingNow(): Promise<Closing | null>;
   changed(): void;
@@ -133,6 +138,7 @@ export class DocumentLink {
   constructor(name: DocumentName, doc: Y.Doc, seat: LinkSeat, awareness: Awareness | undefined) {
     this.name = name;
     this.changed = () => seat.changed();
+    this.unsaved = seat.beginsUnsent;
     let everOpened = false;
     const countSent = (bytes: Uint8Array): void => {
       if (bytes[0] === MESSAGE_SYNC && (bytes[1] === SYNC_STEP_2 || bytes[1] === SYNC_UPDATE)) this.framesSent += 1;
@@ -163,7 +169,11 @@ export class DocumentLink {
     }
     this.provider = new WebsocketProvider(seat.address, name, doc, {
       protocols: [SUBPROTOCOL],
-      params: { [HELLO_SCHEMA]: String(SCHEMA_VERSION), [HELLO_EPOCH]: String(seat.me.epoch) },
+      params: {
+        [HELLO_SCHEMA]: String(SCHEMA_VERSION),
+        [HELLO_EPOCH]: String(seat.me.epoch),
+        [HELLO_ROLE]: seat.me.person.role,
+      },
       shouldReconnect: ({ code }) => !FINAL.has(code),
       disableBc: true,
       maxBackoffTime: 2500,
@@ -184,7 +194,7 @@ export class DocumentLink {
       this.changed();
     };
     doc.on('update', (_update: Uint8Array, origin: unknown) => {
-      if (origin === this.provider) return;
+      if (origin === this.provider || seat.isFromCopy(origin)) return;
       this.unsaved = true;
       this.changed();
     });

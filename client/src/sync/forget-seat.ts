@@ -4,6 +4,7 @@
 export async function forgetSeat(seatId: string): Promise<void> {
   const stores = (await globalThis.indexedDB?.databases?.().catch(() => [])) ?? [];
   for (const { name } of stores) if (name?.includes(seatId)) indexedDB.deleteDatabase(name);
+  for (const key of Object.keys(globalThis.localStorage ?? {})) if (key.includes(seatId)) localStorage.removeItem(key);
   const caches = globalThis.caches;
   const names = (await caches?.keys().catch(() => [])) ?? [];
   await Promise.all(

@@ -49,6 +49,14 @@ export class LaidShow implements ShowSession {
     return this.live.toldState;
   }
 
+  get bothSides(): ShowSession['bothSides'] {
+    return this.live.bothSides;
+  }
+
+  settle(settled: ShowSession['bothSides'][number]): void {
+    this.live.settle(settled);
+  }
+
   /** The hang is the layer's here; every other document is the show's own. */
   may(document: DocumentName): boolean {
     return document === 'hang' ? this.writable() : this.live.may(document);

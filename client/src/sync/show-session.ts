@@ -1,11 +1,23 @@
 /** A seat at a show: its documents live, its person's acts, who else is here, and whether all of it is saved. */
 import { type Act, ActHistory } from '@enfilade/shared/acts';
+import type { HistoryAnswer } from '@enfilade/shared/deeds';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { Me } from '@enfilade/shared/protocol';
 import { ROOTS, SCHEMA_VERSION } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES, type DocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
+import { type BothSides, bothSidesOf, NOTICED_LATE_MS } from '../offline/clashes.ts';
+import {
+  type KeptWork,
+  keepBothSides,
+  keepWork,
+  keptBothSidesOf,
+  keptWorkOf,
+  NO_WORK,
+  withWritten,
+} from '../offline/kept-work.ts';
+import { keepCopies, type LocalCopies } from '../offline/local-copies.ts';
 import {
   type Closing,
   DocumentLink,
@@ -25,8 +37,11 @@ export type Saving =
   /** Everything is in the server's log. */
   | { readonly kind: 'saved'; readonly at: Date }
   | { readonly kind: 'saving' }
-  /** No connection: work goes on in this page and is sent when it returns. `unsent`: there is some. */
-  | { readonly kind: 'no connection'; readonly since: Date; readonly unsent: boolean }
+  /**
+   * No connection: work goes on and is sent when it returns. `unsent`: the acts not sent yet. `kept`: on this device, so
+   * that they outlive the page.
+   */
+  | { readonly kind: 'no connection'; readonly since: Date; readonly unsent: readonly string[]; readonly kept: boolean }
   /** The server cannot write its log: nothing is taken until it can. `unsent`: acts of this page that are not in it. */
   | { readonly kind: 'read-only'; readonly reason: string; readonly unsent: readonly string[] }
   /** For good, until the page is loaded again. */
@@ -55,6 +70,9 @@ export interface ShowSession {
   readonly arrived: boolean;
   readonly savingState: Saving;
   readonly toldState: Told | null;
+  /** What was changed here and elsewhere while this seat was away, to be settled by this person. */
+  readonly bothSides: readonly BothSides[];
+  settle(settled: BothSides): void;
   may(document: DocumentName): boolean;
   perform(act: Act): boolean;
   /** Writes what is no act of anybody's and so no step of undo: a reading mark. */
@@ -65,6 +83,9 @@ export interface ShowSession {
 
 /** What came of an act sent to the server. */
 export type Sent = { readonly ok: true; readonly body: unknown } | { readonly ok: false; readonly what: string };
+
+/** How long a page with a copy of its own waits for the server before it says that there is no connection, ms. */
+const OPENING_MS = 4000;
 
 export class LiveShow implements ShowSession {
   readonly me: Me;
@@ -80,17 +101,22 @@ export class LiveShow implements ShowSession {
   private readonly listeners = new Set<() => void>();
   private saving: Saving = { kind: 'opening' };
   private lostAt: Date | null = null;
-  /** Names of the acts performed here since everything was last in the server's log. */
-  private unsent: readonly string[] = [];
+  private readonly begunAt = performance.now();
+  /** What was done here since everything was last in the server's log. */
+  private work: KeptWork;
+  private away = false;
+  private both: readonly BothSides[];
+  private readonly copies: LocalCopies;
   private told: Told | null = null;
   private discarded = false;
   private asking: Promise<Closing | null> | null = null;
 
-  constructor(me: Me, base: string) {
+  constructor(me: Me, base: string, docs: ReadonlyMap<DocumentName, Y.Doc>, copies: LocalCopies) {
     this.me = me;
     this.base = base;
-    const docs = new Map<DocumentName, Y.Doc>();
-    for (const name of DOCUMENT_NAMES) if (mayRead(me.person.role, name)) docs.set(name, new Y.Doc());
+    this.copies = copies;
+    this.work = keptWorkOf(me.seatId);
+    this.both = keptBothSidesOf(me.seatId);
     this.documents = new ShowDocuments(docs);
     this.pictures = new PictureStore(base);
     this.judgements = new Judgements(this.documents, this.pictures);
@@ -99,12 +125,20 @@ export class LiveShow implements ShowSession {
     const seat: LinkSeat = {
       address: `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`,
       me,
+      beginsUnsent: this.work.facts.length > 0,
+      isFromCopy: (origin) => copies.isOrigin(origin),
       closingNow: () => this.closingNow(),
       changed: () => this.judgeSaving(),
     };
     for (const [name, doc] of docs) {
       this.links.push(new DocumentLink(name, doc, seat, name === 'hang' ? this.presence.awareness : undefined));
     }
+    this.documents.onWrite((written) => {
+      this.work = withWritten(this.work, written, this.lostAt?.toISOString() ?? new Date().toISOString());
+      if (copies.kept) keepWork(me.seatId, this.work);
+    });
+    // A copy that is here is shown at once; whether there is a connection is known a little later.
+    if (copies.held) setTimeout(() => this.judgeSaving(), OPENING_MS);
     void this.pictures.refresh();
   }
 
@@ -113,9 +147,17 @@ export class LiveShow implements ShowSession {
     return mayWrite(this.me.person.role, document, { artistProposesOnly });
   }
 
-  /** Every document has arrived at least once. */
+  /** Every document has arrived at least once, from the server or from this device's own copy. */
   get arrived(): boolean {
-    return this.saving.kind !== 'opening';
+    return this.saving.kind !== 'opening' || this.copies.held;
+  }
+
+  get bothSides(): readonly BothSides[] {
+    return this.both;
+  }
+
+  settle(settled: BothSides): void {
+    this.bothSidesAre(this.both.filter((one) => one !== settled));
   }
 
   get savingState(): Saving {
@@ -135,7 +177,7 @@ export class LiveShow implements ShowSession {
     if (this.saving.kind === 'read-only' || this.saving.kind === 'closed') return false;
     if (!act.changes.every(({ root }) => this.may(ROOTS[root].document))) return false;
     // Before it is done: the links are told of the change while it is made.
-    this.unsent = [...this.unsent, act.name];
+    this.work = { ...this.work, unsent: [...this.work.unsent, act.name] };
     this.history.perform(act);
     return true;
   }
@@ -187,7 +229,7 @@ export class LiveShow implements ShowSession {
 
   private judgeSaving(): void {
     const next = this.savingNow();
-    if (next.kind === 'saved') this.unsent = [];
+    if (next.kind === 'saved') this.sent();
     const told = this.toldNow();
     const same = JSON.stringify([next, told]) === JSON.stringify([this.saving, this.told]);
     if (same || (next.kind === 'saved' && this.saving.kind === 'saved' && told === this.told)) return;
@@ -199,7 +241,7 @@ export class LiveShow implements ShowSession {
   private savingNow(): Saving {
     const states = this.links.map(({ state }) => state);
     const unsaved = states.some((state) => state.unsaved);
-    const unsent = unsaved ? this.unsent : [];
+    const unsent = unsaved ? this.work.unsent : [];
     const closing = states.find((state) => state.closing !== null)?.closing;
     if (closing) {
       if (closing.discard !== undefined) this.discard();
@@ -208,13 +250,40 @@ export class LiveShow implements ShowSession {
     const readOnly = states.find((state) => state.readOnly !== null)?.readOnly;
     if (readOnly) return { kind: 'read-only', reason: readOnly, unsent };
     const lost = states.some((state) => !state.connected || !state.synced);
-    if (this.saving.kind === 'opening' && lost) return this.saving;
+    const opening = this.saving.kind === 'opening';
+    if (opening && lost && !(this.copies.held && performance.now() - this.begunAt >= OPENING_MS)) return this.saving;
     if (lost) {
       this.lostAt ??= new Date();
-      return { kind: 'no connection', since: this.lostAt, unsent: unsaved };
+      this.away = true;
+      return { kind: 'no connection', since: this.lostAt, unsent, kept: this.copies.kept };
     }
     this.lostAt = null;
     return unsaved ? { kind: 'saving' } : { kind: 'saved', at: new Date() };
+  }
+
+  /** Everything is in the log: what was changed on both sides meanwhile is found, and nothing is unsent any more. */
+  private sent(): void {
+    const { facts, since } = this.work;
+    const { away } = this;
+    this.away = false;
+    this.work = NO_WORK;
+    if (this.copies.kept) keepWork(this.me.seatId, NO_WORK);
+    if (away && facts.length > 0 && since !== null) void this.findBothSides(facts, since);
+  }
+
+  private async findBothSides(facts: KeptWork['facts'], since: string): Promise<void> {
+    const from = new Date(Date.parse(since) - NOTICED_LATE_MS).toISOString();
+    const answer = await fetch(`${this.base}/history?limit=500&since=${encodeURIComponent(from)}`).catch(() => null);
+    if (!answer?.ok) return;
+    const { deeds } = (await answer.json()) as HistoryAnswer;
+    const found = bothSidesOf(facts, deeds, this.me.person.id, since);
+    if (found.length > 0) this.bothSidesAre([...this.both, ...found]);
+  }
+
+  private bothSidesAre(both: readonly BothSides[]): void {
+    this.both = both;
+    keepBothSides(this.me.seatId, both);
+    for (const listener of this.listeners) listener();
   }
 
   /** Ends every link, and throws away what this browser keeps of the seat. */
@@ -222,6 +291,8 @@ export class LiveShow implements ShowSession {
     if (this.discarded) return;
     this.discarded = true;
     for (const link of this.links) link.stop();
+    // A destroyed document lets go of this device's copy, which then can be taken away.
+    for (const name of DOCUMENT_NAMES) this.documents.doc(name)?.destroy();
     void forgetSeat(this.me.seatId);
   }
 
@@ -231,11 +302,31 @@ export class LiveShow implements ShowSession {
   }
 }
 
+/** A short id for this page to write under, from the server; null where none is given, and Yjs draws one by lot. */
+async function shortClientId(base: string): Promise<number | null> {
+  try {
+    const answer = await fetch(`${base}/client-id`, { method: 'POST' });
+    return answer.ok ? ((await answer.json()) as { clientId: number }).clientId : null;
+  } catch {
+    return null;
+  }
+}
+
 /** Opens the seat this page was served for. @throws Error with a sentence for the person when it cannot. */
 export async function openShow(): Promise<ShowSession> {
   const base = /^\/seat\/[^/]+/.exec(location.pathname)?.[0];
   if (base === undefined) throw new Error('This address is no seat. Open the invitation link you were sent.');
+  // Without a connection the service worker answers as the server last did.
   const answer = await fetch(`${base}/me`);
   if (!answer.ok) throw new Error('This seat is not known here. Open the invitation link you were sent once more.');
-  return new LiveShow((await answer.json()) as Me, base);
+  const me = (await answer.json()) as Me;
+  const docs = new Map<DocumentName, Y.Doc>();
+  const clientId = await shortClientId(base);
+  for (const name of DOCUMENT_NAMES) {
+    if (!mayRead(me.person.role, name)) continue;
+    const doc = new Y.Doc();
+    if (clientId !== null) doc.clientID = clientId;
+    docs.set(name, doc);
+  }
+  return new LiveShow(me, base, docs, await keepCopies(me.seatId, me.epoch, docs));
 }
