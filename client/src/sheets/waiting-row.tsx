@@ -77,7 +77,7 @@ export function WaitingRow({
           </span>
         ))}
       </span>
-      <button type="button" onClick={there} aria-label={`Go to: ${line.title}`}>
+      <button type="button" onClick={there} aria-label={`go there: ${line.title}`}>
         go there
       </button>
     </li>
