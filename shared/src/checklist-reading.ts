@@ -1,6 +1,6 @@
 /** A checklist as the review shows it: each row as it will go in, what waits for a person's word, and the ways to answer. */
 import { type ChecklistField, mappingFrom } from '@enfilade/records/checklist-headings';
-import { checklistRowsFrom, MAX_ROWS, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
+import { checklistRowsFrom, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { type OuterSize, outerSizeOf } from '@enfilade/records/outer-size';
 import type { RowIssue } from '@enfilade/records/row-issue';
@@ -124,58 +124,6 @@ function sizeAnswer(issue: RowIssue, row: ReadRow, text: string, label: string):
   return [{ label, fields: { measured: measuredFrom(size) } }];
 }
 
-function measuredFrom({ heightMm, widthMm, depthMm, certain }: OuterSize): MeasuredSize {
+export function measuredFrom({ heightMm, widthMm, depthMm, certain }: OuterSize): MeasuredSize {
   return { heightMm, widthMm, depthMm, estimated: !certain };
-}
-
-/** What a person may type in place of a cell that waits; null where there is nothing to type. */
-export function typedFieldOf(issue: RowIssue): 'size' | 'weight' | 'count' | 'number' | null {
-  if (issue.field === 'weight' || issue.field === 'count' || issue.field === 'number') return issue.field;
-  return issue.field === 'dimensions' || issue.field === 'framedDimensions' ? 'size' : null;
-}
-
-/** The answer a person typed; null where it cannot be read. A size needs height, width and a unit: none is guessed. */
-export function typedAnswer(issue: RowIssue, typed: string): RowAnswer | null {
-  const label = typed.trim();
-  switch (label === '' ? null : typedFieldOf(issue)) {
-    case 'size': {
-      const size = outerSizeOf({ dimensions: dimensionsFrom(label) });
-      return size === null ? null : { label, fields: { measured: measuredFrom(size) } };
-    }
-    case 'weight': {
-      const kg = dimensionsFrom(label).weight?.kg;
-      return kg === undefined ? null : { label, fields: { weightKg: kg } };
-    }
-    case 'count': {
-      const count = Number(label);
-      return Number.isInteger(count) && count >= 1 && count <= MAX_ROWS ? { label, fields: { count } } : null;
-    }
-    case 'number':
-      return { label, fields: { number: label } };
-    default:
-      return null;
-  }
-}
-
-/** The waits of a row, those of one cell together: one answer settles its cell. */
-export function cellsOf(row: ChecklistRow): readonly (readonly RowWait[])[] {
-  const cells = new Map<string, RowWait[]>();
-  for (const wait of row.waits) {
-    const key = `${wait.issue.heading}/${wait.issue.field ?? ''}`;
-    cells.set(key, [...(cells.get(key) ?? []), wait]);
-  }
-  return [...cells.values()];
-}
-
-/** Nothing of the row waits any more: every cell is understood, or answered. */
-export function isUnderstood(row: ChecklistRow, answers: ReadonlyMap<string, RowAnswer>): boolean {
-  return cellsOf(row).every((waits) => waits.some(({ key }) => answers.has(key)));
-}
-
-/** A row with the answers given, the later ones standing; null where it stays out. */
-export function answeredRow(row: ChecklistRow, answers: readonly RowAnswer[]): ChecklistRow | null {
-  if (answers.some(({ leaveOut }) => leaveOut)) return null;
-  if (answers.length === 0) return row;
-  const sourceStated = row.sourceStated || answers.some(({ fields }) => fields?.source !== undefined);
-  return { ...row, sourceStated, object: Object.assign({}, row.object, ...answers.map(({ fields }) => fields)) };
 }

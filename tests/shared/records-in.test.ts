@@ -1,13 +1,6 @@
 import { ActHistory } from '@enfilade/shared/acts';
-import {
-  answeredRow,
-  cellsOf,
-  checklistFrom,
-  isUnderstood,
-  type RowAnswer,
-  type RowWait,
-  typedAnswer,
-} from '@enfilade/shared/checklist-reading';
+import { alikeAnswers, answeredRow, cellsOf, isUnderstood, typedAnswer } from '@enfilade/shared/checklist-answers';
+import { checklistFrom, type RowAnswer, type RowWait } from '@enfilade/shared/checklist-reading';
 import * as commands from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { pictureRecordsFrom, recordsInFrom } from '@enfilade/shared/records-in';
@@ -161,5 +154,25 @@ describe('records coming in', () => {
     expect(isUnderstood(other, new Map())).toBe(false);
     const [missing] = other.waits;
     expect(missing?.answers.map(({ label }) => label)).toEqual(['leave it so']);
+  });
+
+  test('story: one answer goes to every row that waits with the same question, and to no other', () => {
+    const row = (number: string, size: string) => [number, 'x', size, '', '', '1'];
+    const sizes = ['30 x 40', '20 x 20', '24 × 36 in. (61 × 81.4 cm)', '10 x 10', '50 x 60 cm', '5 x 5'];
+    const { rows } = checklistFrom([CELLS[0] ?? [], ...sizes.map((size, n) => row(`N.${n}`, size))]);
+    const waitOf = (line: number) => rows.find((one) => one.line === line)?.waits[0] as RowWait;
+    const inches = waitOf(3).answers.find(({ label }) => label === 'in') as RowAnswer;
+    const centimetres = waitOf(2).answers.find(({ label }) => label === 'cm') as RowAnswer;
+    const answers = new Map([
+      [waitOf(3).key, inches],
+      [waitOf(2).key, centimetres],
+    ]);
+    const alike = alikeAnswers(rows, answers);
+    expect(alike.map(([key, { label, fields }]) => [key, label, fields?.measured?.heightMm])).toEqual([
+      [waitOf(5).key, 'cm', 100],
+      [waitOf(7).key, 'cm', 50],
+    ]);
+    expect(alikeAnswers(rows, new Map([...answers, ...alike]))).toEqual([]);
+    expect(alikeAnswers(rows, new Map())).toEqual([]);
   });
 });

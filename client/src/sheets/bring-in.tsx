@@ -29,7 +29,7 @@ export function BringIn() {
 
 function Bringing() {
   const bringing = useBringing();
-  const { reading: state, pictures, waiting, open, done } = bringing;
+  const { reading: state, pictures, open, done } = bringing;
   if (done !== null) {
     return (
       <div className="bring-in">
@@ -89,7 +89,7 @@ function Bringing() {
           <>
             <HeadingsPart reading={reading} mend={bringing.mend} />
             <div className="bi-rows">
-              <RowsToLookAt rows={waiting} open={open} answers={bringing.answers} answer={bringing.answer} />
+              <RowsToLookAt bringing={bringing} />
               <AllRows rows={bringing.rows} />
             </div>
           </>

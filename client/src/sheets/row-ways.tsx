@@ -1,5 +1,6 @@
 /** The ways to settle one cell: those offered, and what a person types in its place. */
-import { type RowAnswer, type RowWait, typedAnswer, typedFieldOf } from '@enfilade/shared/checklist-reading';
+import { typedAnswer, typedFieldOf } from '@enfilade/shared/checklist-answers';
+import type { RowAnswer, RowWait } from '@enfilade/shared/checklist-reading';
 import { useState } from 'react';
 
 interface RowWaysProps {

@@ -1,22 +1,17 @@
 /** Rows with something to say: the source beside why it waits and what goes in. */
-import { answeredRow, type ChecklistRow, cellsOf, type RowAnswer } from '@enfilade/shared/checklist-reading';
+import { answeredRow, cellsOf } from '@enfilade/shared/checklist-answers';
+import type { ChecklistRow, RowAnswer } from '@enfilade/shared/checklist-reading';
 import { trueSizeOf } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { type Unit, usePreferences } from '../preferences.ts';
 import { RowWays } from './row-ways.tsx';
-
-interface RowsToLookAtProps {
-  readonly rows: readonly ChecklistRow[];
-  /** How many of them still wait. */
-  readonly open: number;
-  readonly answers: ReadonlyMap<string, RowAnswer>;
-  readonly answer: (key: string, given: RowAnswer) => void;
-}
+import type { Bringing } from './use-bringing.ts';
 
 const SHOWN = 40;
 
-export function RowsToLookAt({ rows, open, answers, answer }: RowsToLookAtProps) {
+export function RowsToLookAt({ bringing }: { readonly bringing: Bringing }) {
+  const { waiting: rows, open, answers, answer, alike, answerAlike } = bringing;
   const { unit } = usePreferences();
   const [shown, setShown] = useState(SHOWN);
   if (rows.length === 0) return null;
@@ -55,6 +50,13 @@ export function RowsToLookAt({ rows, open, answers, answer }: RowsToLookAtProps)
                   <td>
                     <span className="bi-goes">{goesIn(row, given, first.issue.kind, unit)}</span>
                     <RowWays waits={waits} given={given} answer={answer} />
+                    {alike.count > 0 && waits.some(({ key }) => key === alike.key) ? (
+                      <button type="button" className="cmd bi-alike" onClick={answerAlike}>
+                        {alike.count === 1
+                          ? 'the same for one more like it'
+                          : `the same for ${alike.count} more like it`}
+                      </button>
+                    ) : null}
                   </td>
                 </tr>
               );

@@ -1,11 +1,6 @@
 /** What is being brought in, as the page reads it, and what the page can do with it until it is written as one act. */
-import {
-  answeredRow,
-  type ChecklistReading,
-  type ChecklistRow,
-  isUnderstood,
-  type RowAnswer,
-} from '@enfilade/shared/checklist-reading';
+import { alikeAnswers, answeredRow, isUnderstood } from '@enfilade/shared/checklist-answers';
+import type { ChecklistReading, ChecklistRow, RowAnswer } from '@enfilade/shared/checklist-reading';
 import * as commands from '@enfilade/shared/commands';
 import { pictureRecordsFrom, type RecordPictures, recordsInFrom } from '@enfilade/shared/records-in';
 import { useMemo, useSyncExternalStore } from 'react';
@@ -43,6 +38,7 @@ export function useBringing() {
   }, [reading, answers]);
   const waiting = useMemo(() => reading?.rows.filter(({ waits }) => waits.length > 0) ?? NONE, [reading]);
   const open = useMemo(() => waiting.filter((row) => !isUnderstood(row, answers)).length, [waiting, answers]);
+  const alike = useMemo(() => alikeAnswers(waiting, answers), [waiting, answers]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for the objects
   const targets = useMemo(() => targetsOf(rows, documents.all('objects')), [rows, documents, version]);
   const sound = useMemo(() => pictures.filter(({ fault }) => fault === null), [pictures]);
@@ -140,6 +136,9 @@ export function useBringing() {
       const others = [...answers].filter(([other]) => !other.startsWith(cell));
       review.put({ answers: new Map([...others, [key, given]]) });
     },
+    /** Rows that the latest answer could be given to as well, and the key of the cell it was given in. */
+    alike: { count: alike.length, key: [...answers.keys()].at(-1) ?? '' },
+    answerAlike: (): void => review.put({ answers: new Map([...answers, ...alike]) }),
     decide,
     notes: notesOf(state.ignored, reading),
     sending: state.sending,
