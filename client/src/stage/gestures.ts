@@ -1,11 +1,13 @@
 /** The hand on the stage: press selects, a drag from a thing carries it, from bare ground it moves the view. */
 
-import { membersOf } from '@enfilade/shared/commands';
 import type { PieceId } from '@enfilade/shared/schema';
-import { choose, chooseToo, selection } from '../selection.ts';
+import { choose, selection } from '../selection.ts';
 import { toDrawingPoint } from './camera.ts';
 import { DragSession } from './drag-session.ts';
+import { Fingers } from './fingers.ts';
 import { OncePerFrame } from './frames.ts';
+import { Hover, POINTER_SLOP_PX } from './hover.ts';
+import { chooseCaught, choosePressed, chooseWhole } from './press.ts';
 import type { SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
 
@@ -24,12 +26,13 @@ type Doing =
   | { readonly kind: 'pan' }
   | { readonly kind: 'carry'; readonly session: DragSession }
   | { readonly kind: 'catch'; readonly x: number; readonly y: number }
-  | { readonly kind: 'pinch'; apart: number };
+  | { readonly kind: 'pinch' };
 
 export class Gestures {
   private readonly machine: StageMachine;
   private readonly element: HTMLElement;
-  private readonly fingers = new Map<number, { x: number; y: number }>();
+  private readonly fingers = new Fingers();
+  private readonly hover: Hover;
   private doing: Doing | null = null;
   private last = { x: 0, y: 0, freely: false };
   private readonly carry = new OncePerFrame(() => this.carryOn());
@@ -38,6 +41,7 @@ export class Gestures {
   constructor(machine: StageMachine, element: HTMLElement) {
     this.machine = machine;
     this.element = element;
+    this.hover = new Hover(machine, element);
     const on = <K extends keyof HTMLElementEventMap>(
       type: K,
       listener: (event: HTMLElementEventMap[K]) => void,
@@ -51,13 +55,17 @@ export class Gestures {
     on('pointerup', (event) => this.up(event));
     on('pointercancel', (event) => this.lost(event));
     on('pointerleave', () => this.machine.setHot({ hovered: null }));
-    on('dblclick', (event) => this.twice(event));
+    on('dblclick', (event) => {
+      const { x, y } = this.at(event);
+      chooseWhole(machine, x, y);
+    });
     on('wheel', (event) => this.wheel(event), { passive: false });
   }
 
   stop(): void {
     this.cancel();
     this.carry.stop();
+    this.hover.stop();
     for (const leave of this.ways) leave();
   }
 
@@ -101,10 +109,10 @@ export class Gestures {
   private down(event: PointerEvent): void {
     const { x, y } = this.at(event);
     if (event.pointerType === 'touch') {
-      this.fingers.set(event.pointerId, { x, y });
-      if (this.fingers.size === 2) {
+      this.fingers.put(event.pointerId, x, y);
+      if (this.fingers.count === 2) {
         this.cancel();
-        this.doing = { kind: 'pinch', apart: this.apart() };
+        this.doing = { kind: 'pinch' };
         return;
       }
     }
@@ -117,7 +125,7 @@ export class Gestures {
       return;
     }
     if (event.button !== 0) return;
-    const item = this.machine.hit(x, y, event.pointerType === 'touch' ? 10 : 3);
+    const item = this.machine.hit(x, y, event.pointerType === 'touch' ? 10 : POINTER_SLOP_PX);
     this.doing = { kind: 'press', item, shift: event.shiftKey, x, y };
     if (item !== null && !event.shiftKey && !selection.get().includes(item.pieceId)) choose([item.pieceId]);
   }
@@ -125,15 +133,18 @@ export class Gestures {
   private move(event: PointerEvent): void {
     const { x, y } = this.at(event);
     if (this.fingers.has(event.pointerId)) {
+      const step = this.fingers.put(event.pointerId, x, y);
       if (this.doing?.kind === 'pinch') {
-        this.pinch(event.pointerId, x, y);
+        // Two fingers move and scale at once, about the point between them.
+        if (this.fingers.count < 2) return;
+        this.machine.pan(step.dx, step.dy);
+        this.machine.zoom(step.factor, step.x, step.y);
         return;
       }
-      this.fingers.set(event.pointerId, { x, y });
     }
     const { doing } = this;
     if (doing === null) {
-      if (event.pointerType !== 'touch') this.hover(x, y);
+      if (event.pointerType !== 'touch') this.hover.at(x, y);
       return;
     }
     const from = this.last;
@@ -174,9 +185,9 @@ export class Gestures {
 
   private up(event: PointerEvent): void {
     const pinching = this.doing?.kind === 'pinch';
-    this.fingers.delete(event.pointerId);
+    this.fingers.lift(event.pointerId);
     if (pinching) {
-      if (this.fingers.size === 0) this.doing = null;
+      if (this.fingers.count === 0) this.doing = null;
       return;
     }
     const { doing } = this;
@@ -186,75 +197,18 @@ export class Gestures {
       return;
     }
     this.doing = null;
-    if (doing?.kind === 'press') this.pressed(doing);
+    if (doing?.kind === 'press') choosePressed(doing.item, doing.shift);
     if (doing?.kind === 'catch') {
       const frame = this.machine.hotState.marquee;
       this.machine.setHot({ marquee: null });
-      if (frame === null) return;
-      const caught = this.machine.scene?.within(frame).map(({ pieceId }) => pieceId) ?? [];
-      choose([...new Set([...selection.get(), ...caught])]);
+      if (frame !== null) chooseCaught(this.machine, frame);
     }
   }
 
-  private pressed({ item, shift }: Extract<Doing, { kind: 'press' }>): void {
-    if (item === null) {
-      if (!shift) choose([]);
-    } else if (shift) chooseToo(item.pieceId);
-    else choose([item.pieceId]);
-  }
-
   private lost(event: PointerEvent): void {
-    this.fingers.delete(event.pointerId);
+    this.fingers.lift(event.pointerId);
     this.element.style.cursor = '';
     this.cancel();
-  }
-
-  /** Pressed twice: the whole vignette. */
-  private twice(event: MouseEvent): void {
-    const { x, y } = this.at(event);
-    const item = this.machine.hit(x, y, 3);
-    const vignette = item === null ? undefined : this.machine.show.documents.get('memberOf', item.pieceId);
-    if (vignette === undefined) return;
-    const shown = membersOf(this.machine.show.documents, vignette).filter(
-      (id) => (this.machine.scene?.itemsOf(id).length ?? 0) > 0,
-    );
-    choose(shown);
-  }
-
-  private hovering = new OncePerFrame(() => {
-    const item = this.machine.hit(this.hoverAt.x, this.hoverAt.y, 3);
-    if (item?.key !== this.machine.hotState.hovered?.key) this.machine.setHot({ hovered: item });
-    this.element.style.cursor = item === null ? '' : this.machine.show.may('hang') ? 'grab' : 'pointer';
-  });
-  private hoverAt = { x: 0, y: 0 };
-
-  private hover(x: number, y: number): void {
-    this.hoverAt = { x, y };
-    this.hovering.ask();
-  }
-
-  private apart(): number {
-    const [a, b] = [...this.fingers.values()];
-    return a === undefined || b === undefined ? 1 : Math.max(1, Math.hypot(a.x - b.x, a.y - b.y));
-  }
-
-  /** Two fingers move and scale at once, about the point between them. */
-  private pinch(pointerId: number, x: number, y: number): void {
-    const middle = () => {
-      const all = [...this.fingers.values()];
-      return {
-        x: all.reduce((sum, finger) => sum + finger.x, 0) / all.length,
-        y: all.reduce((sum, finger) => sum + finger.y, 0) / all.length,
-      };
-    };
-    const before = middle();
-    this.fingers.set(pointerId, { x, y });
-    const after = middle();
-    if (this.doing?.kind !== 'pinch' || this.fingers.size < 2) return;
-    const apart = this.apart();
-    this.machine.pan(after.x - before.x, after.y - before.y);
-    this.machine.zoom(apart / this.doing.apart, after.x, after.y);
-    this.doing.apart = apart;
   }
 
   private wheel(event: WheelEvent): void {

@@ -4,7 +4,19 @@
  */
 import type { Bitmaps } from './bitmaps.ts';
 import type { Camera, WindowSize } from './camera.ts';
-import { type Box, boxOn, type Look, type Lying, mergedBoxes, paintBox, type Taken } from './rest-paint.ts';
+import {
+  type Box,
+  boxOn,
+  contextOf,
+  type Look,
+  type Lying,
+  mergedBoxes,
+  paintBox,
+  sameCamera,
+  sameLook,
+  type Taken,
+  touchesEdge,
+} from './rest-paint.ts';
 import type { Scene } from './scene.ts';
 import type { Rect } from './scene-items.ts';
 import type { Canvas2D } from './sheet.ts';
@@ -203,26 +215,4 @@ export class RestBitmap {
     const { width, height } = this.front as OffscreenCanvas;
     return { left: m, top: m, w: width, h: height };
   }
-}
-
-function touchesEdge(box: Box, { w, h }: Lying): boolean {
-  return box.x === 0 || box.y === 0 || box.x + box.w === w || box.y + box.h === h;
-}
-
-function sameCamera(a: Camera, b: Camera): boolean {
-  return a.x === b.x && a.y === b.y && a.scale === b.scale;
-}
-
-function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {
-  // Opaque: copying it onto the window needs no blending.
-  const context = canvas.getContext('2d', { alpha: false });
-  if (context === null) throw new Error('this browser gave no 2d canvas');
-  context.imageSmoothingQuality = 'medium';
-  return context;
-}
-
-function sameLook(a: Look, b: Look): boolean {
-  return (
-    a.dpr === b.dpr && a.tones === b.tones && a.unit === b.unit && a.figure === b.figure && a.belowPx === b.belowPx
-  );
 }

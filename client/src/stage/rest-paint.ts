@@ -105,3 +105,25 @@ export function paintBox(
 function reachOf(scene: Scene): number {
   return scene.frame.sheet === 'room' ? NAME_PX : OVER_PX;
 }
+
+export function touchesEdge(box: Box, { w, h }: Lying): boolean {
+  return box.x === 0 || box.y === 0 || box.x + box.w === w || box.y + box.h === h;
+}
+
+export function sameCamera(a: Camera, b: Camera): boolean {
+  return a.x === b.x && a.y === b.y && a.scale === b.scale;
+}
+
+export function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {
+  // Opaque: copying it onto the window needs no blending.
+  const context = canvas.getContext('2d', { alpha: false });
+  if (context === null) throw new Error('this browser gave no 2d canvas');
+  context.imageSmoothingQuality = 'medium';
+  return context;
+}
+
+export function sameLook(a: Look, b: Look): boolean {
+  return (
+    a.dpr === b.dpr && a.tones === b.tones && a.unit === b.unit && a.figure === b.figure && a.belowPx === b.belowPx
+  );
+}

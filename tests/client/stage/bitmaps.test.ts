@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
+import { opaqueIn } from '../../../client/src/stage/alpha-mask.ts';
 import { BitmapShelf } from '../../../client/src/stage/bitmap-shelf.ts';
-import { levelFor, opaqueIn } from '../../../client/src/stage/bitmaps.ts';
+import { levelFor } from '../../../client/src/stage/bitmaps.ts';
 
 class Bitmap {
   closed = 0;

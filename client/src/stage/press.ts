@@ -1,0 +1,28 @@
+/** What a press chooses: a thing, one more thing, all a frame catches, a whole vignette. */
+import { membersOf } from '@enfilade/shared/commands';
+import { choose, chooseToo, selection } from '../selection.ts';
+import { POINTER_SLOP_PX } from './hover.ts';
+import type { Rect, SceneItem } from './scene-items.ts';
+import type { StageMachine } from './stage-machine.ts';
+
+export function choosePressed(item: SceneItem | null, too: boolean): void {
+  if (item === null) {
+    if (!too) choose([]);
+  } else if (too) chooseToo(item.pieceId);
+  else choose([item.pieceId]);
+}
+
+/** All that lies in a frame (drawing mm), with what was chosen before. */
+export function chooseCaught(machine: StageMachine, frame: Rect): void {
+  const caught = machine.scene?.within(frame).map(({ pieceId }) => pieceId) ?? [];
+  choose([...new Set([...selection.get(), ...caught])]);
+}
+
+/** Pressed twice: the whole vignette, as far as it is shown. */
+export function chooseWhole(machine: StageMachine, x: number, y: number): void {
+  const item = machine.hit(x, y, POINTER_SLOP_PX);
+  const { documents } = machine.show;
+  const vignette = item === null ? undefined : documents.get('memberOf', item.pieceId);
+  if (vignette === undefined) return;
+  choose(membersOf(documents, vignette).filter((id) => (machine.scene?.itemsOf(id).length ?? 0) > 0));
+}
