@@ -5,14 +5,14 @@ import type { HaloTask } from '@enfilade/arrangement/halo-task';
 import { describe, expect, test } from 'vitest';
 import { brokenRules, fortyOf, wallOf } from './walls.ts';
 
-const seeds = Array.from({ length: 300 }, (_, i) => i + 1);
+const seeds = Array.from({ length: 150 }, (_, i) => i + 1);
 
 function medianOf(values: number[]): number {
   return values.sort((a, b) => a - b)[values.length >> 1]!;
 }
 
 describe('halo', () => {
-  test('law: on 300 random walls (1,000 in the bench) no rule is ever broken, and most find room for all', () => {
+  test('law: on 150 random walls (1,000 in the bench) no rule is ever broken, and most find room for all', () => {
     let whole = 0;
     for (const seed of seeds) {
       const task = wallOf(seed);
@@ -20,7 +20,7 @@ describe('halo', () => {
       expect(brokenRules(task, candidate), `wall ${seed}`).toEqual([]);
       if (candidate.unplaced.length === 0) whole++;
     }
-    expect(whole).toBeGreaterThan(200);
+    expect(whole).toBeGreaterThan(100);
   });
 
   test('law: the checker itself sees each kind of breach', () => {

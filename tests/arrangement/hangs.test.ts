@@ -17,8 +17,8 @@ const wall = (widthsMm: readonly number[], over: Partial<HangTask> = {}): HangTa
 });
 
 describe('hangs', () => {
-  test('law: on 100 random walls no way of any kind breaks a rule (1,000 in the bench)', () => {
-    for (let seed = 1; seed <= 100; seed++) {
+  test('law: on 60 random walls no way of any kind breaks a rule (1,000 in the bench)', () => {
+    for (let seed = 1; seed <= 60; seed++) {
       const task = hangWallOf(seed);
       for (const kind of KINDS)
         for (const candidate of hangs(kind, task))

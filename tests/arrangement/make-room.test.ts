@@ -44,9 +44,9 @@ function movedWall(seed: number) {
 }
 
 describe('neighbours make room', () => {
-  test('law: on 300 random walls no rule is broken, the pinned stay, and who gives way was in the way', () => {
+  test('law: on 100 random walls no rule is broken, the pinned stay, and who gives way was in the way', () => {
     let gave = 0;
-    for (let seed = 1; seed <= 300; seed++) {
+    for (let seed = 1; seed <= 100; seed++) {
       const room = movedWall(seed);
       if (room.boxes.length === 0) continue;
       const { places, gaveWay, refused } = makeRoom(room);
@@ -62,7 +62,7 @@ describe('neighbours make room', () => {
       if (refused) expect(gaveWay).toEqual([]);
       gave += gaveWay.length;
     }
-    expect(gave).toBeGreaterThan(300);
+    expect(gave).toBeGreaterThan(100);
   });
 
   test('story: put between two, it sends each its own way, and what stands apart stays', () => {

@@ -82,10 +82,11 @@ export async function run() {
       'ms',
       '≤ 300 ms',
     );
+  for (let warm = 0; warm < 2; warm++) dragged();
   const { task: sixty, steps } = dragged();
   const p95 = steps.sort((a, b) => a - b)[Math.floor(steps.length * 0.95)]!;
   row(
-    'making room among 60, CPU a step, 95th of 120',
+    'making room among 60, CPU a step, warm, 95th of 120',
     p95,
     cpuMs(() => forced(sixty)),
     'ms',

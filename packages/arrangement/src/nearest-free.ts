@@ -1,4 +1,4 @@
-import { type Box, type Extent, inside, overlaps } from './boxes.ts';
+import type { Box, Extent } from './boxes.ts';
 
 /** Something to stay away from, and by how much (mm). */
 export interface Obstacle extends Box {
@@ -26,51 +26,59 @@ export function nearestFree(
   const [bottom, top] = [Math.ceil(surface.bottomMm + heightMm / 2), Math.floor(surface.topMm - heightMm / 2)];
   if (left > right || bottom > top) return undefined;
   const start = { xMm: within(Math.round(wanted.xMm), left, right), yMm: within(Math.round(wanted.yMm), bottom, top) };
+  const barred = obstacles.map((obstacle): Barred => {
+    const ex = (obstacle.widthMm + widthMm) / 2 + obstacle.gapMm;
+    const ey = (obstacle.heightMm + heightMm) / 2 + obstacle.gapMm;
+    return { xs: outward(obstacle.xMm, ex), ys: outward(obstacle.yMm, ey) };
+  });
   const farthest = Math.min(withinMm, surface.rightMm - surface.leftMm + surface.topMm - surface.bottomMm);
   let reach = (widthMm + heightMm) / 2;
   for (;;) {
-    const spot = nearestWithin(wanted, start, obstacles, surface, Math.min(reach, farthest));
+    const spot = nearestWithin(start, barred, { xs: [left, right], ys: [bottom, top] }, Math.min(reach, farthest));
     if (spot !== undefined || reach >= farthest) return spot;
     reach *= 2;
   }
 }
 
-function nearestWithin(wanted: Box, start: Spot, obstacles: readonly Obstacle[], surface: Extent, reach: number) {
-  const { widthMm, heightMm } = wanted;
-  const near: { readonly obstacle: Obstacle; readonly xs: readonly number[]; readonly ys: readonly number[] }[] = [];
-  for (const obstacle of obstacles) {
-    const ex = (obstacle.widthMm + widthMm) / 2 + obstacle.gapMm;
-    const ey = (obstacle.heightMm + heightMm) / 2 + obstacle.gapMm;
-    if (Math.abs(obstacle.xMm - start.xMm) > ex + reach || Math.abs(obstacle.yMm - start.yMm) > ey + reach) continue;
-    near.push({ obstacle, xs: outward(obstacle.xMm, ex), ys: outward(obstacle.yMm, ey) });
-  }
-  const free = (xMm: number, yMm: number) => {
-    const box = { xMm, yMm, widthMm, heightMm };
-    return inside(box, surface) && near.every(({ obstacle }) => !overlaps(box, obstacle, obstacle.gapMm));
+/** Where a centre may not be: strictly between both pairs, whole mm. */
+interface Barred {
+  readonly xs: readonly [number, number];
+  readonly ys: readonly [number, number];
+}
+
+function nearestWithin(start: Spot, barred: readonly Barred[], room: Barred, reach: number): Spot | undefined {
+  const { xMm: atX, yMm: atY } = start;
+  const near = barred.filter(
+    ({ xs, ys }) => xs[0] < atX + reach && xs[1] > atX - reach && ys[0] < atY + reach && ys[1] > atY - reach,
+  );
+  const free = (x: number, y: number) => {
+    if (x < room.xs[0] || x > room.xs[1] || y < room.ys[0] || y > room.ys[1]) return false;
+    for (const { xs, ys } of near) if (x > xs[0] && x < xs[1] && y > ys[0] && y < ys[1]) return false;
+    return true;
   };
-  if (free(start.xMm, start.yMm)) return start;
+  if (free(atX, atY)) return start;
   let best: Spot | undefined;
   let least = reach * reach;
   const consider = (xMm: number, yMm: number) => {
-    const away = (xMm - start.xMm) ** 2 + (yMm - start.yMm) ** 2;
+    const away = (xMm - atX) ** 2 + (yMm - atY) ** 2;
     if (away > least || (away === least && best !== undefined) || !free(xMm, yMm)) return;
     best = { xMm, yMm };
     least = away;
   };
   for (const { xs, ys } of near) {
-    for (const x of xs) consider(x, start.yMm);
-    for (const y of ys) consider(start.xMm, y);
+    for (const x of xs) consider(x, atY);
+    for (const y of ys) consider(atX, y);
   }
   for (const { xs } of near)
     for (const x of xs) {
-      if ((x - start.xMm) ** 2 >= least) continue;
+      if ((x - atX) ** 2 >= least) continue;
       for (const other of near) for (const y of other.ys) consider(x, y);
     }
   return best;
 }
 
 /** Both sides, in whole mm and never nearer than asked. */
-function outward(at: number, by: number): readonly number[] {
+function outward(at: number, by: number): readonly [number, number] {
   return [Math.floor(at - by + 1e-7), Math.ceil(at + by - 1e-7)];
 }
 
