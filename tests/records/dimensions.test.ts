@@ -1,3 +1,4 @@
+import { dimensionChoices } from '@enfilade/records/dimension-choices';
 import type { Axis, DimensionPart, DimensionReading } from '@enfilade/records/dimension-reading';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { outerSizeOf } from '@enfilade/records/outer-size';
@@ -320,6 +321,33 @@ describe('anything typed', () => {
         },
       ),
       { seed: 11, numRuns: 2000 },
+    );
+  });
+
+  test('law: a text of any length is read in its first four thousand characters', () => {
+    for (const piece of ['(', '1 (cm)', '1 in (', '½', 'h1 b', 'frame, ', 'each ', '<a', '1,', '1/', '-']) {
+      const long = piece.repeat(20_000);
+      const { parts, issues } = dimensionsFrom(long);
+      expect(parts).toEqual(dimensionsFrom(long.slice(0, 4000)).parts);
+      expect(issues.at(-1)?.what).toMatch(/Too long/);
+    }
+  });
+
+  test('law: what two choices of a conflict say reads back without one', () => {
+    const inches = fc.integer({ min: 4, max: 90 });
+    fc.assert(
+      fc.property(inches, inches, fc.integer({ min: 10, max: 400 }), (height, width, offMm) => {
+        const cm = (value: number) => (value / 10).toFixed(1);
+        const text = `${height} x ${width} in. (${cm(height * 25.4)} x ${cm(width * 25.4 + offMm)} cm)`;
+        const [first, second] = dimensionChoices(dimensionsFrom(text));
+        expect(partOf(dimensionsFrom(first ?? ''), 'overall')).toEqual(
+          partOf(dimensionsFrom(`${height} x ${width} in.`), 'overall'),
+        );
+        const other = partOf(dimensionsFrom(second ?? ''), 'overall');
+        expect(Math.abs((other.width ?? 0) - (width * 25.4 + offMm))).toBeLessThanOrEqual(1);
+        expect(dimensionsFrom(second ?? '').issues).toEqual([]);
+      }),
+      { seed: 9 },
     );
   });
 

@@ -8,12 +8,15 @@ import type { DateToken } from './date-tokens.ts';
 
 type Limit = 'before' | 'until' | 'after' | 'since' | null;
 
+/** Nobody doubts more than this; it keeps a hostile run of signs from being read again at each of its places. */
+const MOST_QUALIFIERS = 12;
+
 /** Reads one expression at `tokens[from]`, or null. */
 export function expressionAt(tokens: readonly DateToken[], from: number, rules: DateRules): ExpressionRead | null {
   let at = skip(tokens, from);
   let limit: Limit = null;
   let [approximate, uncertain, between] = [false, false, false];
-  for (; ; at = skip(tokens, at + 1)) {
+  for (const end = at + MOST_QUALIFIERS; at < end; at = skip(tokens, at + 1)) {
     const token = tokens[at];
     if (isMark(token, '?')) uncertain = true;
     else if (isMark(token, '~±')) approximate = true;
@@ -48,7 +51,7 @@ function isLimit(word: string): word is Exclude<Limit, null> {
 function sideAt(tokens: readonly DateToken[], from: number, approx: boolean, unsure: boolean): Side | null {
   let [approximate, uncertain] = [approx, unsure];
   let at = skip(tokens, from);
-  for (; ; at = skip(tokens, at + 1)) {
+  for (const end = at + MOST_QUALIFIERS; at < end; at = skip(tokens, at + 1)) {
     if (isWord(tokens[at], 'approximate') || isMark(tokens[at], '~')) approximate = true;
     else if (isWord(tokens[at], 'uncertain') || isMark(tokens[at], '?')) uncertain = true;
     else break;
