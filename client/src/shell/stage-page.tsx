@@ -99,7 +99,9 @@ export function StagePage({ view }: { readonly view: View }) {
 function Foot({ view, inside }: { readonly view: View; readonly inside: InProposal | null }) {
   const foot = useFoot();
   const chosen = useStore(proposalFoot);
-  if (foot.kind === 'deck') return <PaintDrawer surface={foot.surface} />;
-  if (foot.kind === 'candidates') return <CandidateDrawer task={foot.task} />;
-  return inside !== null && chosen === 'moves' ? <ProposalFoot inside={inside} /> : <Rail view={view} />;
+  // A proposal that ends under somebody's hand takes the deck and the candidates with it.
+  const closed = inside !== null && !inside.shown.may('hang');
+  if (foot.kind === 'deck' && !closed) return <PaintDrawer surface={foot.surface} />;
+  if (foot.kind === 'candidates' && !closed) return <CandidateDrawer task={foot.task} />;
+  return inside !== null && (closed || chosen === 'moves') ? <ProposalFoot inside={inside} /> : <Rail view={view} />;
 }
