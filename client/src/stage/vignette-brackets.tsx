@@ -20,6 +20,8 @@ const MOST_ROWS = 3;
 /** Between the wall's edge and the bracket. */
 const OFF_PX = 6;
 const SIDE_LABEL_PX = 104;
+/** The bracket and its name across. */
+const LANE_PX = 25;
 
 interface Props {
   readonly machine: StageMachine;
@@ -64,14 +66,15 @@ export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }:
       const at = Math.round(bracket.atMm * scale);
       const upright = edge === 'left' || edge === 'right';
       const off = OFF_PX + row * (upright ? 26 : BRACKET_ROW_PX);
+      // The button is the bracket and the lane of its name.
       const box =
         edge === 'above'
-          ? { left: from, top: at - off, width: to - from, height: 0 }
+          ? { left: from, top: at - off - LANE_PX, width: to - from, height: LANE_PX }
           : edge === 'below'
-            ? { left: from, top: at + off, width: to - from, height: 0 }
+            ? { left: from, top: at + off, width: to - from, height: LANE_PX }
             : edge === 'left'
-              ? { left: at - off, top: from, width: 0, height: to - from }
-              : { left: at + off, top: from, width: 0, height: to - from };
+              ? { left: at - off - LANE_PX, top: from, width: LANE_PX, height: to - from }
+              : { left: at + off, top: from, width: LANE_PX, height: to - from };
       return (
         <button
           key={`${bracket.id}@${bracket.surface}`}
