@@ -12,6 +12,6 @@ export type ChecklistAnswer =
       readonly reading: ChecklistReading;
       /** 'semicolons', 'commas', 'tabs'. */
       readonly parted: string;
-      readonly encoding: 'UTF-8' | 'Windows-1252';
+      readonly encoding: 'UTF-8' | 'UTF-16' | 'Windows-1252';
     }
   | { readonly kind: 'failed'; readonly what: string };

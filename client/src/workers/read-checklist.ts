@@ -1,15 +1,22 @@
 /** Reads a checklist apart from the page: bytes to cells to rows. The cells stay here, so that a mended heading is quick. */
 import { csvTextFrom, delimiterOf } from '@enfilade/records/csv-text';
+import { textEncodingOf } from '@enfilade/records/text-encoding';
 import { checklistFrom } from '@enfilade/shared/checklist-reading';
 import Papa from 'papaparse';
 import type { ChecklistAnswer, ChecklistQuestion } from './checklist-task.ts';
 
 const MOST_BYTES = 60_000_000;
+const ENCODINGS = {
+  'utf-8': 'UTF-8',
+  'utf-16le': 'UTF-16',
+  'utf-16be': 'UTF-16',
+  'windows-1252': 'Windows-1252',
+} as const;
 const PARTED = { ',': 'commas', ';': 'semicolons', '\t': 'tabs' } as const;
 
 let cells: string[][] = [];
 let parted = 'commas';
-let encoding: 'UTF-8' | 'Windows-1252' = 'UTF-8';
+let encoding: (typeof ENCODINGS)[keyof typeof ENCODINGS] = 'UTF-8';
 
 addEventListener('message', async ({ data }: MessageEvent<ChecklistQuestion>) => {
   try {
@@ -29,15 +36,10 @@ addEventListener('message', async ({ data }: MessageEvent<ChecklistQuestion>) =>
 async function read(file: File): Promise<string | null> {
   if (file.size === 0) return 'It is empty: 0 bytes.';
   if (file.size > MOST_BYTES) return 'It is larger than 60 MB: no checklist, or many. Bring it in by parts.';
-  const bytes = await file.arrayBuffer();
-  let text: string;
-  try {
-    text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
-    encoding = 'UTF-8';
-  } catch {
-    text = new TextDecoder('windows-1252').decode(bytes);
-    encoding = 'Windows-1252';
-  }
+  const bytes = new Uint8Array(await file.arrayBuffer());
+  const written = textEncodingOf(bytes);
+  encoding = ENCODINGS[written];
+  let text = new TextDecoder(written).decode(bytes);
   if (text.includes('\0')) return 'It is no text. A spreadsheet has to be saved as CSV first.';
   text = csvTextFrom(text);
   const delimiter = delimiterOf(text);
