@@ -66,6 +66,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       <RemarksBlock
         about={{ kind: 'wall', surface }}
         what="this wall"
+        command="remark on the wall…"
         also={(about) => about.kind === 'spot' && about.surface === surface}
       />
       <ListFold surface={surface} words="All on this wall, as a list" />

@@ -13,11 +13,14 @@ import './remarks.css';
 export function RemarksBlock({
   about,
   what,
+  command = 'remark…',
   also = () => false,
 }: {
   readonly about: RemarkAbout;
   /** 'this wall', 'the oil view': what is remarked on. */
   readonly what: string;
+  /** The words that open the form, where several blocks stand in one column. */
+  readonly command?: string;
   /** Others that belong here: spots on the wall that is shown. */
   readonly also?: (about: RemarkAbout) => boolean;
 }) {
@@ -60,7 +63,7 @@ export function RemarksBlock({
       <p className="remark-commands">
         {mayTalk && !writing ? (
           <button type="button" onClick={() => setWriting(true)}>
-            remark…
+            {command}
           </button>
         ) : null}
         {settled.length === 0 ? null : (
