@@ -64,29 +64,33 @@ export function lostText(judgements: Judgements, count: number, next: LostWork):
 }
 
 /**
- * A show opened at no particular page opens on the first lost work, its card saying why. Decided once, when what is
- * known of the pictures has come, and only for a person who has gone nowhere meanwhile.
+ * A show opened at no particular page opens on the first lost work, its card saying why. Decided once, when the show has
+ * come whole (not this device's copy of it alone) and what is known of its pictures, and only for a person who has gone
+ * nowhere meanwhile.
  */
 export function useOpeningOnLost(): void {
-  const { pictures, judgements } = useShow();
+  const show = useShow();
   useEffect(() => {
-    const decide = (): boolean => {
-      if (pictures.version === 0) return false;
+    const { pictures, judgements } = show;
+    let ways: (() => void)[] = [];
+    const decide = (): void => {
+      if (pictures.version === 0 || show.savingState.kind === 'opening') return;
+      for (const leave of ways) leave();
+      ways = [];
       const [first] = location.hash === '' && selection.get().length === 0 ? lostWorksOf(judgements) : [];
-      if (first === undefined) return true;
+      if (first === undefined) return;
       const view: View = { sheet: 'wall', surface: first.surface };
       const shown = [first.pieceId];
       location.replace(toAddress(view));
       choose(shown);
       letGoOnLeaving(toAddress(view), shown);
-      return true;
     };
-    if (decide()) return;
-    const leave = pictures.subscribe(() => {
-      if (decide()) leave();
-    });
-    return leave;
-  }, [pictures, judgements]);
+    ways = [pictures.subscribe(decide), show.subscribe(decide)];
+    decide();
+    return () => {
+      for (const leave of ways) leave();
+    };
+  }, [show]);
 }
 
 /** What nobody took hold of themselves does not go along with them to another wall. */
