@@ -1,6 +1,6 @@
 /**
  * The server as it is started: `--port`/`PORT`, `--host`/`HOST`, `--data`/`ENFILADE_DATA`, `--client`, `--large`,
- * `--all-seats` (prints every seat's link), `--max-pages` (bounds the log's file, in pages of 4,096 bytes),
+ * `--all-seats` (prints every seat's link), `--tls` (with a certificate of this machine's own, or `--cert FILE --key FILE`), `--max-pages` (bounds the log's file, in pages of 4,096 bytes),
  * `ENFILADE_ORIGINS` (further origins pages may come from, with commas), `ENFILADE_LOG` (how much is told of what happens: `error`, `warn` unless given, `info`, `debug`).
  * Everything goes to the standard output, events as lines of JSON; no file of it is kept.
  * `backup --data FOLDER --to FILE` and `restore --from FILE --data FOLDER` do that and end.
@@ -16,6 +16,7 @@ import { fillWithDemo } from './demo/fill.ts';
 import { invitationsFor } from './invitations.ts';
 import { isLevel, logTo } from './log.ts';
 import { startServer } from './server.ts';
+import { type Certificate, certificateFrom, ownCertificate } from './tls.ts';
 
 const DEFAULT_PORT = 4860;
 
@@ -41,6 +42,9 @@ const { values, positionals } = parseArgs({
     'all-seats': { type: 'boolean', default: false },
     large: { type: 'boolean', default: false },
     'max-pages': { type: 'string' },
+    tls: { type: 'boolean', default: false },
+    cert: { type: 'string' },
+    key: { type: 'string' },
     to: { type: 'string' },
     from: { type: 'string' },
   },
@@ -80,6 +84,23 @@ async function runRestore(): Promise<void> {
   );
 }
 
+/** What must be done once on each device before it trusts this machine. */
+function ownCertificateWords(url: string): string[] {
+  return [
+    '',
+    'The certificate is this machine’s own: browsers warn of it, and keep nothing for work without a connection,',
+    `until a device trusts it. On each one open ${url.replace('localhost', '<this machine>')}/certificate.pem once and trust it.`,
+  ];
+}
+
+/** The certificate asked for: the files given, else this machine's own; undefined for plain HTTP. */
+async function certificateAsked(): Promise<Certificate | undefined> {
+  const { cert, key } = values;
+  if ((cert === undefined) !== (key === undefined)) throw new RangeError('--cert FILE and --key FILE go together');
+  if (cert !== undefined && key !== undefined) return certificateFrom(resolve(cert), resolve(key));
+  return values.tls ? ownCertificate(dataDirectory) : undefined;
+}
+
 async function serve(): Promise<void> {
   const port = portFrom(values.port ?? process.env.PORT ?? String(DEFAULT_PORT));
   const host = values.host ?? process.env.HOST;
@@ -88,12 +109,14 @@ async function serve(): Promise<void> {
   const level = process.env.ENFILADE_LOG ?? 'warn';
   if (!isLevel(level)) throw new RangeError(`ENFILADE_LOG is error, warn, info or debug, not '${level}'`);
   const logger = logTo(1, level);
+  const tls = await certificateAsked();
   const server = await startServer({
     port,
     dataDirectory,
     logger,
     allowedOrigins: (process.env.ENFILADE_ORIGINS ?? '').split(',').filter((origin) => origin !== ''),
     ...(host === undefined || host === '' ? {} : { host }),
+    ...(tls === undefined ? {} : { tls }),
     ...(existsSync(clientDirectory) ? { clientDirectory } : {}),
   });
   for (const signal of ['SIGINT', 'SIGTERM'] as const) {
@@ -118,6 +141,7 @@ async function serve(): Promise<void> {
       `Enfilade is at ${server.url}`,
       'One link for each seat; open several in one browser if you like. They are kept in',
       `${join(dataDirectory, 'invitations.json')}, readable by you alone.`,
+      ...(tls?.own ? ownCertificateWords(server.url) : []),
       '',
       ...lines,
       '',

@@ -30,6 +30,8 @@ export interface House {
   readonly meta: Meta;
   readonly limits: Limits;
   readonly counts: SocketCounts;
+  /** This machine's own certificate, for devices that are to trust it; null where there is none to hand out. */
+  readonly certificate: string | null;
   readonly client: StaticFiles | null;
   readonly allowedOrigins: readonly string[];
 }
@@ -60,6 +62,12 @@ export async function answerTo(house: House, request: IncomingMessage): Promise<
   }
   if (request.method === 'POST') return { route: 'other', answer: refusal(404, 'There is nothing here.', 'address') };
   if (first === 'join' && second !== undefined) return { route: 'join', answer: await join(house, request, second) };
+  if (url.pathname === '/certificate.pem' && house.certificate !== null) {
+    return {
+      route: 'certificate',
+      answer: { status: 200, type: 'application/x-x509-ca-cert', body: house.certificate },
+    };
+  }
   if (url.pathname === '/health') return { route: 'health', answer: health(house) };
   if (url.pathname === '/metrics') {
     return { route: 'metrics', answer: { status: 200, type: 'text/plain; version=0.0.4', body: metricsText(house) } };
@@ -79,13 +87,14 @@ async function seatPath(
   path: readonly string[],
 ): Promise<Answered> {
   const [what = '', name = '', more] = path;
-  const route = `seat/${['me', 'images', 'acts', 'paper', 'seats', 'history', 'states'].includes(what) ? what : 'other'}`;
+  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states'].includes(what) ? what : 'other'}`;
   const seat = house.seats.seatOf(seatId, request.headers.cookie);
   if (seat === undefined) {
     return { route, answer: refusal(401, 'This seat is not known on this device. Open its invitation link.', 'seat') };
   }
   const post = request.method === 'POST';
   if (what === 'me' && path.length === 1 && !post) return { route, answer: json(200, meOf(house, seat)) };
+  if (what === 'client-id' && path.length === 1 && post) return { route, answer: await clientId(house, seat) };
   if (what === 'seats' && path.length === 1 && !post) return { route, answer: await seatList(house, seat) };
   if (what === 'history' && path.length === 1 && !post) return { route, answer: await historyOf(house, url) };
   if (what === 'states' && path.length === 2 && !post) return { route, answer: await keptText(house, name) };
@@ -125,7 +134,7 @@ async function clientPage(house: House, request: IncomingMessage): Promise<Answe
 }
 
 async function join(house: House, request: IncomingMessage, token: string): Promise<Answer> {
-  const secure = request.headers['x-forwarded-proto'] === 'https';
+  const secure = 'encrypted' in request.socket || request.headers['x-forwarded-proto'] === 'https';
   const exchanged = request.method === 'GET' ? await house.seats.exchange(token, secure) : undefined;
   if (exchanged === undefined) {
     return page(404, 'Not known', 'This invitation is not known here, or was taken back. Ask whoever sent it.');
@@ -169,6 +178,13 @@ async function keptText({ kept }: House, digest: string): Promise<Answer> {
   const text = /^[0-9a-f]{64}$/.test(digest) ? await kept.text(digest) : undefined;
   if (text === undefined) return nothing();
   return { status: 200, type: 'application/json', body: text, headers: { 'cache-control': IMMUTABLE } };
+}
+
+async function clientId({ sessions }: House, seat: Seat): Promise<Answer> {
+  const given = await sessions.clientIdFor(seat.person.id);
+  return given === undefined
+    ? refusal(503, 'No short id can be given now.', 'client-id')
+    : json(200, { clientId: given });
 }
 
 async function image({ images }: House, url: URL, name: string, more: string | undefined): Promise<Answer> {

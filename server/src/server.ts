@@ -1,5 +1,6 @@
 /** The server: everything loaded whole, then one address. */
-import { createServer } from 'node:http';
+import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
+import { createServer as createTlsServer } from 'node:https';
 import type { AddressInfo } from 'node:net';
 import { Judgements } from '@enfilade/shared/judgements';
 import { type Logger, pino } from 'pino';
@@ -15,6 +16,7 @@ import { Seats } from './seats.ts';
 import { Sessions } from './sessions.ts';
 import { StaticFiles } from './static-files.ts';
 import { Store } from './store.ts';
+import type { Certificate } from './tls.ts';
 import { acceptSockets } from './upgrade.ts';
 
 export interface ServerOptions {
@@ -27,6 +29,8 @@ export interface ServerOptions {
   readonly clientDirectory?: string;
   readonly logger?: Logger;
   readonly limits?: Partial<Limits>;
+  /** Spoken over TLS where given; else over plain HTTP. */
+  readonly tls?: Certificate;
   /** Origins besides the server's own that pages may come from, as `https://show.example`. */
   readonly allowedOrigins?: readonly string[];
 }
@@ -70,11 +74,12 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     meta,
     limits,
     counts: { framesIn: 0, framesOut: 0, closedForFault: 0 },
+    certificate: options.tls?.own ? options.tls.cert : null,
     client: options.clientDirectory === undefined ? null : new StaticFiles(options.clientDirectory),
     allowedOrigins: options.allowedOrigins ?? [],
   };
 
-  const http = createServer((request, response) => {
+  const answer = (request: IncomingMessage, response: ServerResponse): void => {
     request.on('error', () => {});
     response.on('error', () => {});
     answerTo(house, request)
@@ -88,7 +93,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
         log.error({ event: 'request failed', kind: error instanceof Error ? error.name : typeof error });
         send(request, response, refusal(500, 'The server could not do this. Nothing was changed by it.', 'server'));
       });
-  });
+  };
+  const { tls } = options;
+  const http = tls === undefined ? createServer(answer) : createTlsServer({ cert: tls.cert, key: tls.key }, answer);
   http.on('clientError', (_error, socket) => socket.destroy());
   const closeSockets = acceptSockets(http, house, log);
 
@@ -123,7 +130,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     log.info({ event: 'stopped' });
   };
   return {
-    url: `http://localhost:${port}`,
+    url: `${tls === undefined ? 'http' : 'https'}://localhost:${port}`,
     port,
     sessions,
     seats,
