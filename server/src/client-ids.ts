@@ -9,6 +9,12 @@ export interface HeldId {
   readonly person: string;
 }
 
+/**
+ * Ids up to here are given out by the server alone, one a page, never twice: they take two bytes in each thing written
+ * where a random one takes five. Nobody else may claim one.
+ */
+export const SHORT_AT_MOST = 16_383;
+
 /** Ids of one person that were announced and never written under; the oldest is forgotten first. */
 const IDLE_KEPT = 500;
 /** Ids one person may have written under in one document: many a year of opened pages. */
@@ -40,7 +46,14 @@ export class ClientIds {
   /** Whether this person may speak and write under the id. */
   mayHold(client: number, person: string): boolean {
     const owner = this.owners.get(client);
-    return owner === undefined ? !this.isInDocument(client) : owner === person;
+    return owner === undefined ? client > SHORT_AT_MOST && !this.isInDocument(client) : owner === person;
+  }
+
+  /** The highest short id that was ever given out here, as far as is known; 0: none. */
+  highestShort(): number {
+    let highest = 0;
+    for (const client of this.owners.keys()) if (client <= SHORT_AT_MOST) highest = Math.max(highest, client);
+    return highest;
   }
 
   /** Whether this person may write under so many more ids that are new to the document. */

@@ -86,10 +86,17 @@ export class GroupCommit {
     if (this.held.length >= HELD_AT_MOST && this.reason === null) this.schedule();
   }
 
-  /** Calls back once everything handed in before is on the disk: at once when nothing waits. */
-  whenWritten(written: () => void): void {
-    if (this.waiting.length === 0 && this.running === null) written();
-    else this.waiting.push({ entry: null, written });
+  /**
+   * Calls back once everything handed in before is on the disk: at once when nothing waits. With `failed` it does not
+   * wait for a disk that cannot be written.
+   */
+  whenWritten(written: () => void, failed?: (reason: string) => void): void {
+    if (failed !== undefined && this.reason !== null) failed(this.reason);
+    else if (this.waiting.length + this.held.length === 0 && this.running === null) written();
+    else {
+      this.waiting.push({ entry: null, written, ...(failed === undefined ? {} : { failed }) });
+      this.schedule();
+    }
   }
 
   /** Answers when everything handed in so far is on the disk, or cannot be. */

@@ -6,7 +6,7 @@ import { CLOSE, type Notice } from '@enfilade/shared/protocol';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import { mergedFor, type Outgoing, Tick } from './broadcast.ts';
-import { ClientIds, type HeldId } from './client-ids.ts';
+import { ClientIds, type HeldId, SHORT_AT_MOST } from './client-ids.ts';
 import type { GroupCommit } from './group-commit.ts';
 import type { Limits } from './limits.ts';
 import { PresenceRelay, type Speaker } from './presence-relay.ts';
@@ -186,6 +186,19 @@ export class Session {
     });
     this.acts = done.catch(() => {});
     return done;
+  }
+
+  /** The highest short client id that is given out or written under here. */
+  highestShortId(): number {
+    let highest = this.ids.highestShort();
+    for (const client of this.doc.store.clients.keys())
+      if (client <= SHORT_AT_MOST) highest = Math.max(highest, client);
+    return highest;
+  }
+
+  /** A short client id is this person's from now on. */
+  giveId(client: number, person: string): void {
+    this.ids.bind(client, person, false);
   }
 
   /** A member says which client id it writes under; false when that is another's. */

@@ -2,7 +2,7 @@
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { DOCUMENT_NAMES, type DocumentName, type PowerSettings } from '@enfilade/shared/seats';
 import type { Logger } from 'pino';
-import type { HeldId } from './client-ids.ts';
+import { type HeldId, SHORT_AT_MOST } from './client-ids.ts';
 import { compact, wantsCompaction } from './compaction.ts';
 import { GroupCommit } from './group-commit.ts';
 import type { Limits } from './limits.ts';
@@ -27,6 +27,7 @@ export class Sessions {
   private readonly log: Logger;
   private compacting: Promise<void> | null = null;
   private compactNotBefore = 0;
+  private lastShortId: number | null = null;
 
   private constructor(
     store: Store,
@@ -90,6 +91,27 @@ export class Sessions {
 
   get(name: DocumentName): Session {
     return this.byName.get(name) as Session;
+  }
+
+  /**
+   * A short client id for a page that is being opened, this person's from now on in every document; undefined when all
+   * are given or the log cannot be written. Answered when it is on the disk, so that no other page ever gets it.
+   */
+  async clientIdFor(person: string): Promise<number | undefined> {
+    if (this.lastShortId === null) {
+      const inUse = [...this.byName.values()].map((session) => session.highestShortId());
+      this.lastShortId = Math.max(0, ...inUse);
+    }
+    if (this.lastShortId >= SHORT_AT_MOST || this.commit.readOnly !== null) return undefined;
+    this.lastShortId += 1;
+    const client = this.lastShortId;
+    for (const session of this.byName.values()) session.giveId(client, person);
+    return await new Promise((answer) =>
+      this.commit.whenWritten(
+        () => answer(client),
+        () => answer(undefined),
+      ),
+    );
   }
 
   /** Compacts every document that has a log at all, one after another. */

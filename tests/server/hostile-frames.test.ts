@@ -74,8 +74,8 @@ test('law: whole frames that say nothing sensible are closed with a coded reason
     [4400, ({ socket }) => socket.send(Uint8Array.of(0, 9, 0))],
     [4400, ({ socket }) => socket.send(Uint8Array.of(0, 0, 5, 1, 2))],
     [4400, ({ socket }) => socket.send(Uint8Array.of(1, 3, 1, 1, 1))],
-    [4400, (client) => client.sendPresence(5, 1, [1, 2])],
-    [4413, (client) => client.sendPresence(5, 1, { at: 'x'.repeat(4000) })],
+    [4400, (client) => client.sendPresence(500_005, 1, [1, 2])],
+    [4413, (client) => client.sendPresence(500_005, 1, { at: 'x'.repeat(4000) })],
     [1009, ({ socket }) => socket.send(new Uint8Array((16 << 20) + 1))],
   ];
   for (const [code, send] of cases) {

@@ -20,7 +20,7 @@ test('law: acknowledgements count update-bearing frames, each once, none before 
   for (let n = 0; n < 40; n++) client.edit((doc) => doc.getMap('places').set(`block#${n}`, n));
   for (let n = 0; n < 40; n++) client.edit((doc) => doc.getMap('places').delete(`block#${n}`));
   client.sendStepOne();
-  client.sendPresence(7, 1, {});
+  client.sendPresence(700_007, 1, {});
   await client.when(({ acknowledged }) => acknowledged === 81);
   expect((await here.server.store.load('hang')).updates).toHaveLength(80);
   expect(client.acknowledgements).toEqual([...client.acknowledgements].sort((a, b) => a - b));
