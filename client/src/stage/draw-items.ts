@@ -91,20 +91,19 @@ function drawFootprint(sheet: Sheet, item: SceneItem, x: number, y: number, w: n
     Math.max(1, Math.round(w) - 1),
     Math.max(1, Math.round(h) - 1),
   );
-  if (!item.direct) return;
+}
+
+/** What a thing on a plan is called. Drawn when everything beneath is: no footprint covers another's name. */
+export function drawNameOnPlan(sheet: Sheet, item: SceneItem): void {
+  if (item.as !== 'footprint' || !item.direct) return;
   // Which of several alike it is, its card says.
   const name = item.name.replace(/, piece \d+$/, '');
-  if (item.rotationDegrees === 0) {
-    if (!drawName(sheet, name, x, y, w, h, true)) drawNameBelow(sheet, item, name, x + w / 2, y + h);
-    return;
-  }
   // Names stay upright however the thing is turned.
-  const high = (item.maxY - item.minY) * sheet.k;
   const wide = (item.maxX - item.minX) * sheet.k;
-  ctx.save();
-  ctx.rotate((-item.rotationDegrees * Math.PI) / 180);
-  if (!drawName(sheet, name, -wide / 2, -high / 2, wide, high, true)) drawNameBelow(sheet, item, name, 0, high / 2);
-  ctx.restore();
+  const high = (item.maxY - item.minY) * sheet.k;
+  const [x, y] = [px(sheet, item.X), py(sheet, item.Y)];
+  if (drawName(sheet, name, x - wide / 2, y - high / 2, wide, high, true)) return;
+  drawNameBelow(sheet, item, name, x, y + high / 2);
 }
 
 /** Its name, where there is room for it, along its longer side. */
@@ -126,11 +125,17 @@ function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h
 }
 
 /** Its name under it, for a footprint too small to hold it; never wider than what a repaint reaches. */
-function drawNameBelow(sheet: Sheet, { panel, X }: SceneItem, name: string, x: number, y: number): void {
+function drawNameBelow(sheet: Sheet, item: SceneItem, name: string, x: number, y: number): void {
+  const { panel, X } = item;
   const { ctx, dpr } = sheet;
   if (sheet.k / dpr < 0.02) return;
   ctx.font = fontOf(sheet, 11);
   ctx.fillStyle = '#111';
+  const [wide, high] = [(item.maxX - item.minX) * sheet.k, (item.maxY - item.minY) * sheet.k];
+  if (high > 2 * wide && high > 60 * dpr) {
+    drawNameBeside(sheet, item, name, x, y - high / 2, wide, high);
+    return;
+  }
   const text = shortened(ctx, name, 116 * dpr);
   const half = ctx.measureText(text).width / 2 + 5 * dpr;
   // Within the plan: the walls laid out around it have things of their own to show.
@@ -138,6 +143,25 @@ function drawNameBelow(sheet: Sheet, { panel, X }: SceneItem, name: string, x: n
   const from = px(sheet, panel.origin.X) + half;
   const to = px(sheet, panel.origin.X + panel.widthMm) - half;
   write(sheet, text, x + Math.max(from, Math.min(to, at)) - at, y + 13 * dpr, 11, 'center');
+}
+
+/** Along the side of a long narrow footprint that faces into the room. (x, y): its middle. */
+function drawNameBeside(
+  sheet: Sheet,
+  { panel, X }: SceneItem,
+  name: string,
+  x: number,
+  y: number,
+  wide: number,
+  high: number,
+): void {
+  const { ctx, dpr } = sheet;
+  const side = X < panel.origin.X + panel.widthMm / 2 ? 1 : -1;
+  ctx.save();
+  ctx.translate(Math.round(x + side * (wide / 2 + 8 * dpr)), Math.round(y));
+  ctx.rotate(-Math.PI / 2);
+  write(sheet, shortened(ctx, name, high), 0, 4 * dpr, 11, 'center');
+  ctx.restore();
 }
 
 function shortened(ctx: Canvas2D, name: string, width: number): string {

@@ -6,7 +6,7 @@ import type { ShowSession } from '../sync/show-session.ts';
 import type { Bitmaps } from './bitmaps.ts';
 import type { Insets, WindowSize } from './camera.ts';
 import { drawGaps } from './draw-gaps.ts';
-import { drawItem } from './draw-items.ts';
+import { drawItem, drawNameOnPlan } from './draw-items.ts';
 import { drawFormer, drawFrame, drawHeld, drawHovered, drawRing, drawSelected } from './draw-marks.ts';
 import { drawScaleBar } from './draw-surrounds.ts';
 import { drawWord, readingBeside } from './draw-word.ts';
@@ -65,6 +65,7 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
   const shown = new Map<string, SceneItem[]>();
   for (const item of lifted) shown.set(item.pieceId, [...(shown.get(item.pieceId) ?? []), item]);
   for (const item of lifted.sort(backToFront)) if (!isFree(hotState, item)) drawItem(sheet, item, machine.bitmaps);
+  for (const item of lifted) if (!isFree(hotState, item)) drawNameOnPlan(sheet, item);
   if (hotState.free !== null) drawItem(sheet, hotState.free, machine.bitmaps);
   const itemsNow = (id: string): readonly SceneItem[] =>
     hotState.free?.pieceId === id ? [hotState.free] : (shown.get(id) ?? scene.itemsOf(id));

@@ -1,7 +1,7 @@
 /** Painting part of what rests, on whichever canvas: the bitmap with its margin, or the window's own. */
 import type { Bitmaps } from './bitmaps.ts';
 import type { Camera } from './camera.ts';
-import { drawItem } from './draw-items.ts';
+import { drawItem, drawNameOnPlan } from './draw-items.ts';
 import { drawPanels } from './draw-panels.ts';
 import { drawSurrounds } from './draw-surrounds.ts';
 import type { Scene } from './scene.ts';
@@ -97,7 +97,9 @@ export function paintBox(
     maxY: (y + h + over - sheet.oy) / k,
   };
   drawPanels(sheet, scene.frame, clip);
-  for (const item of scene.within(clip)) drawItem(sheet, item, bitmaps);
+  const items = scene.within(clip);
+  for (const item of items) drawItem(sheet, item, bitmaps);
+  for (const item of items) drawNameOnPlan(sheet, item);
   drawSurrounds(sheet, scene.frame, clip);
   ctx.restore();
 }

@@ -37,10 +37,11 @@ export function StageNotes({ machine }: { readonly machine: StageMachine }) {
   if (scene === null || scene.frame.sheet === 'layout') return null;
   const vignettes = vignettesOf(judgements);
   const numbered = new Map(vignettes.map((here, index) => [here.id, { ...here, number: index + 1 }]));
-  const { left, right } = machine.insets;
+  // Not over the caption's column; under the card's.
+  const clear = Math.max(0, machine.insets.left - 12);
   return (
-    <div className="stage-notes" style={{ left: Math.max(0, left - 12), right: Math.max(0, right - 12) }}>
-      <div style={{ position: 'absolute', left: -Math.max(0, left - 12), top: 0 }}>
+    <div className="stage-notes" style={{ left: clear, right: 0 }}>
+      <div style={{ position: 'absolute', left: -clear, top: 0 }}>
         <div ref={board} className="stage-notes-board">
           {scene.frame.sheet === 'room' ? <WallCaptions machine={machine} scene={scene} scale={scale} /> : null}
           <VignetteBrackets

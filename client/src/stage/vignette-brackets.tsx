@@ -19,7 +19,7 @@ const MOST_LABEL_PX = 230;
 const MOST_ROWS = 3;
 /** Between the wall's edge and the bracket. */
 const OFF_PX = 6;
-const SIDE_LABEL_PX = 104;
+const SIDE_LABEL_PX = 88;
 /** The bracket and its name across. */
 const LANE_PX = 25;
 
