@@ -66,13 +66,16 @@ test('story: the curator invites a preparator with the keyboard, who comes, is m
   await ines.getByRole('button', { name: 'Open the show anew' }).press('Enter');
   await expect(ines.getByText('nothing here can be moved or changed from your seat')).toBeVisible();
 
-  // Sent away: at once, and for good.
+  // Sent away: at once, for good, and with what her browser had kept.
+  const kept = (): Promise<number> => ines.evaluate(async () => (await indexedDB.databases()).length);
+  expect(await kept()).toBeGreaterThan(0);
   await page.getByRole('button', { name: 'take back the seat of Ines Quarrender' }).press('Enter');
   await page.keyboard.press('Escape');
   await expect(page.getByRole('button', { name: 'Take the seat back' })).toHaveCount(0);
   await page.getByRole('button', { name: 'take back the seat of Ines Quarrender' }).press('Enter');
   await page.getByRole('button', { name: 'Take the seat back' }).press('Enter');
   await expect(ines.getByRole('heading', { name: 'This seat is no longer valid.' })).toBeVisible();
+  await expect.poll(kept).toBe(0);
   await expect(ines.locator('body')).not.toContainText('Dye House');
   await expect(page.getByText('Taken back: 1')).toBeVisible();
   await expect(page.getByRole('list', { name: 'Here now' })).not.toContainText('Ines Quarrender');
