@@ -103,6 +103,7 @@ export function drawNameOnPlan(sheet: Sheet, item: SceneItem): void {
   const high = (item.maxY - item.minY) * sheet.k;
   const [x, y] = [px(sheet, item.X), py(sheet, item.Y)];
   if (drawName(sheet, name, x - wide / 2, y - high / 2, wide, high, true)) return;
+  if (drawInTwoLines(sheet, name, x, y, wide, high)) return;
   drawNameBelow(sheet, item, name, x, y + high / 2);
 }
 
@@ -121,6 +122,25 @@ function drawName(sheet: Sheet, name: string, x: number, y: number, w: number, h
   if (h > w * 1.3) ctx.rotate(-Math.PI / 2);
   write(sheet, text, 0, 4 * dpr, 11, 'center');
   ctx.restore();
+  return true;
+}
+
+/** Its name in two lines about (x, y), where both fit. */
+function drawInTwoLines(sheet: Sheet, name: string, x: number, y: number, w: number, h: number): boolean {
+  const { ctx, dpr } = sheet;
+  if (h < 30 * dpr) return false;
+  ctx.font = fontOf(sheet, 11);
+  const words = name.split(' ');
+  let best: { readonly lines: readonly [string, string]; readonly width: number } | null = null;
+  for (let first = 1; first < words.length; first++) {
+    const lines = [words.slice(0, first).join(' '), words.slice(first).join(' ')] as const;
+    const width = Math.max(...lines.map((text) => ctx.measureText(text).width));
+    if (best === null || width < best.width) best = { lines, width };
+  }
+  if (best === null || best.width > w - 3 * dpr) return false;
+  ctx.fillStyle = '#111';
+  write(sheet, best.lines[0], x, y - 3 * dpr, 11, 'center');
+  write(sheet, best.lines[1], x, y + 10 * dpr, 11, 'center');
   return true;
 }
 
