@@ -21,6 +21,7 @@ import { BothSidesBand } from './talk/both-sides-band.tsx';
 import { AlongBand, useGoingAlong } from './talk/going-along.tsx';
 import { ProposalBand } from './talk/proposal-band.tsx';
 import { SinceBand } from './talk/since-band.tsx';
+import { StateBand } from './talk/state-band.tsx';
 import { toAddress, useAddress, type View } from './view-address.ts';
 import './app.css';
 
@@ -87,6 +88,7 @@ function OpenShow() {
         <Bands />
         {isStage(view) ? <ProposalBand view={view} /> : null}
         <ViewerBand />
+        <StateBand view={view} />
         <BothSidesBand />
         <AlongBand />
         <SinceBand />

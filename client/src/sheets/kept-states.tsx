@@ -1,18 +1,10 @@
 /** The kept states, newest first, each with the way to look at it and to bring it back. */
-import { hangStateFrom, restoreState } from '@enfilade/shared/kept-states';
-import type { KeptState } from '@enfilade/shared/protocol';
 import { useState } from 'react';
-import { act } from '../cards/acting.ts';
-import { dayText } from '../cards/day-text.ts';
 import { roomsInOrder } from '../shell/current-view.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { whenText } from '../talk/remark-words.ts';
+import { bringBack, stateName } from '../talk/state-acts.ts';
 import { go } from '../view-address.ts';
-
-export function stateName({ kind, name, at }: KeptState): string {
-  if (kind === 'day') return `As ${dayText(at)} found it`;
-  return kind === 'signed off' ? `${name}, signed off` : name;
-}
 
 export function KeptStates() {
   const show = useShow();
@@ -20,14 +12,6 @@ export function KeptStates() {
   const [trouble, setTrouble] = useState<string | null>(null);
   const states = [...show.documents.all('states')].sort(([, a], [, b]) => (a.at < b.at ? 1 : -1));
   const room = roomsInOrder(show.documents)[0];
-  const restore = async (state: KeptState): Promise<void> => {
-    const answer = await fetch(`${show.base}/states/${state.digest}`).catch(() => null);
-    const kept = answer?.ok ? hangStateFrom(await answer.json()) : null;
-    setTrouble(kept === null ? 'That state could not be fetched. Nothing was changed.' : null);
-    if (kept === null) return;
-    const name = stateName(state);
-    act(show, () => restoreState(show.documents, kept, name), `The hang is as in ${name}; undo takes it back`);
-  };
   if (states.length === 0) return <p className="cap">None yet.</p>;
   return (
     <>
@@ -54,7 +38,11 @@ export function KeptStates() {
                 </button>
               )}
               {show.may('hang') ? (
-                <button type="button" onClick={() => void restore(state)} aria-label={`Bring back ${stateName(state)}`}>
+                <button
+                  type="button"
+                  onClick={() => void bringBack(show, state).then(setTrouble)}
+                  aria-label={`Bring back ${stateName(state)}`}
+                >
                   bring it back
                 </button>
               ) : null}

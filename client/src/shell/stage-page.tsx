@@ -8,11 +8,13 @@ import { selection, useStore } from '../selection.ts';
 import { ShowContext, useShow } from '../sync/hooks.ts';
 import { useHangLookedAt } from '../talk/hang-looked-at.ts';
 import { type InProposal, proposalFoot, proposalView, useInProposal } from '../talk/in-proposal.ts';
+import { besideHang, useInState } from '../talk/in-state.ts';
 import { ProposalCaption } from '../talk/proposal-caption.tsx';
 import { ProposalEffects } from '../talk/proposal-effects.tsx';
 import { ProposalFoot } from '../talk/proposal-foot.tsx';
 import { ProposalsHere } from '../talk/proposals-here.tsx';
 import { ProposeCommand } from '../talk/propose-form.tsx';
+import { StateSince } from '../talk/state-since.tsx';
 import type { View } from '../view-address.ts';
 import { Fault } from './fault.tsx';
 import { useFoot } from './foot.ts';
@@ -22,6 +24,7 @@ import './stage-page.css';
 
 const stageModule = import('../stage/stage.tsx');
 const Stage = lazy(() => stageModule.then((m) => ({ default: m.Stage })));
+const StateStage = lazy(() => import('../talk/state-stage.tsx').then((m) => ({ default: m.StateStage })));
 const ProposalStage = lazy(() => import('../talk/proposal-stage.tsx').then((m) => ({ default: m.ProposalStage })));
 
 /** What the caption and the card lie over, px: the stage keeps its drawing clear of it. */
@@ -38,7 +41,9 @@ export function StagePage({ view }: { readonly view: View }) {
   const show = useShow();
   const inside = useInProposal();
   const how = useStore(proposalView);
-  const still = useHangLookedAt(inside !== null && (how === 'as is' || how === 'side by side'));
+  const inState = useInState();
+  const beside = useStore(besideHang) && inState !== null;
+  const still = useHangLookedAt(beside || (inside !== null && (how === 'as is' || how === 'side by side')));
   // Looking at the hang from a proposal, its caption and cards are the hang's too.
   const seen = inside !== null && how === 'as is' && still !== null ? still : show;
   const caption = (
@@ -47,7 +52,7 @@ export function StagePage({ view }: { readonly view: View }) {
       <ShowContext value={seen}>
         <StageCaption view={view} />
       </ShowContext>
-      {inside === null ? <ProposalsHere view={view} /> : null}
+      {show.layerId === null ? <ProposalsHere view={view} /> : null}
       {show.layerId === null ? <ProposeCommand view={view} /> : null}
     </>
   );
@@ -55,14 +60,16 @@ export function StagePage({ view }: { readonly view: View }) {
     <>
       <main id="main" className={`stage-page stage-${fold}`} tabIndex={-1}>
         {fold === 'wide' || (fold === 'tablet' && open) ? (
-          <aside className="caption-column" aria-label="Caption">
+          <aside className="caption-column" aria-label="Caption" key={inside?.id}>
             {caption}
           </aside>
         ) : null}
         <div className="stage-box">
           <Fault what="The stage">
             <Suspense fallback={null}>
-              {inside === null ? (
+              {inState !== null ? (
+                <StateStage view={view} insets={INSETS[fold]} still={still} />
+              ) : inside === null ? (
                 <Stage view={view} insets={INSETS[fold]} />
               ) : (
                 <ProposalStage view={view} insets={INSETS[fold]} inside={inside} still={still} />
@@ -77,6 +84,10 @@ export function StagePage({ view }: { readonly view: View }) {
                 <Card view={view} />
               </ShowContext>
             </Fault>
+          </aside>
+        ) : inState !== null ? (
+          <aside className="card-column" aria-label="Since then">
+            <StateSince inside={inState} />
           </aside>
         ) : inside === null ? null : (
           <aside className="card-column" aria-label="The proposal">

@@ -11,7 +11,8 @@ function put(at: number): void {
   dividerAt.set(Math.min(0.98, Math.max(0.02, at)));
 }
 
-export function Divider() {
+/** `right`: what stands at its right. */
+export function Divider({ right = 'the proposal' }: { readonly right?: string }) {
   const at = useStore(dividerAt);
   const own = useRef<HTMLDivElement>(null);
   const drag = (event: PointerEvent<HTMLDivElement>): void => {
@@ -40,7 +41,7 @@ export function Divider() {
       className="divider"
       role="separator"
       aria-orientation="vertical"
-      aria-label="Between the hang, at its left, and the proposal"
+      aria-label={`Between the hang, at its left, and ${right}`}
       aria-valuenow={Math.round(at * 100)}
       aria-valuemin={2}
       aria-valuemax={98}
@@ -55,7 +56,7 @@ export function Divider() {
         the hang
       </span>
       <span className="divider-word divider-right t1" aria-hidden="true">
-        the proposal
+        {right}
       </span>
     </div>
   );
