@@ -36,7 +36,10 @@ export function Proposals() {
             : 'None is open.'}
         </p>
       ) : (
-        <List rows={open} name="Open proposals" />
+        <>
+          <h2 className="spoken">Open</h2>
+          <List rows={open} name="Open proposals" />
+        </>
       )}
       {first === undefined ? null : <ProposeCommand view={{ sheet: 'room', roomId: first }} />}
       {ended.length === 0 ? null : (

@@ -26,6 +26,10 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
   const left = moves.filter(({ standing }) => standing === 'left');
   const stands = moves.length - open_.length - left.length;
   const taken = open_.length > 0 && open_.every((move) => chosen.has(move.id));
+  const sentences = new Set(moves.map((move) => moveSentence(move, words)));
+  const [same] = sentences;
+  const each =
+    sentences.size === 1 && same !== undefined ? `Each: ${same.charAt(0).toLowerCase()}${same.slice(1)}` : '';
   const may = hang.may('hang') && stateOf(proposal) === 'open' && stands < moves.length;
   const take = (): void => {
     const next = new Set(chosen);
@@ -60,6 +64,7 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
         </h3>
       </div>
       <p className="t1 move-how">
+        {each}{' '}
         {[stands > 0 ? `${stands} as the hang has it` : '', left.length > 0 ? `${left.length} left` : '']
           .filter((part) => part !== '')
           .join(', ')}{' '}

@@ -1,6 +1,6 @@
 /** The moves of a proposal as the foot lists and numbers them: each its own, or many alike as one that opens. Pure. */
 import type { ProposedMove } from '@enfilade/shared/proposal-moves';
-import { objectOfPiece, type PieceId } from '@enfilade/shared/schema';
+import { objectOfPiece, type PieceId, pieceNumberOf } from '@enfilade/shared/schema';
 
 export interface MoveEntry {
   /** The same on the foot, on the wall and in the list of what it does. */
@@ -36,10 +36,15 @@ export function entriesOf(moves: readonly ProposedMove[], separate = SEPARATE): 
       entries.push({ number: entries.length + 1, id: move.id, moves: [move] });
     } else if (!listed.has(key)) {
       listed.add(key);
-      entries.push({ number: entries.length + 1, id: key, moves: group });
+      entries.push({ number: entries.length + 1, id: key, moves: [...group].sort(byPiece) });
     }
   }
   return entries;
+}
+
+function byPiece(a: ProposedMove, b: ProposedMove): number {
+  const number = ({ about }: ProposedMove): number => (about.kind === 'piece' ? pieceNumberOf(about.pieceId) : 0);
+  return number(a) - number(b);
 }
 
 /** The number each piece and each surface bears on the wall. */

@@ -23,7 +23,8 @@ export function ProposalAnswer({ inside }: { readonly inside: InProposal }) {
   const picked = open.filter((move) => chosen.has(move.id));
   const mine = proposal.by === hang.me.person.id;
   const may = hang.may('hang');
-  const count = moves.length === 1 ? 'Its one move' : `Its ${countText(moves.length)} moves`;
+  const count =
+    moves.length === 0 ? 'No move yet' : moves.length === 1 ? 'Its one move' : `Its ${countText(moves.length)} moves`;
 
   const take = (which: typeof open): void => {
     const wanted = new Set(which.map((move) => move.id));
@@ -40,7 +41,7 @@ export function ProposalAnswer({ inside }: { readonly inside: InProposal }) {
         <Ended inside={inside} />
       ) : (
         <>
-          <p className="t1">
+          <p className="t1" hidden={moves.length === 0}>
             {[
               `${open.length} to take or leave`,
               left > 0 ? `${left} left` : '',

@@ -26,6 +26,8 @@ export interface Tag {
 export interface TracingMarks {
   readonly ghosts: readonly Ghost[];
   readonly tags: readonly Tag[];
+  /** What comes: outlines of what goes pass behind it. */
+  readonly comes: readonly SceneItem[];
 }
 
 /**
@@ -40,6 +42,7 @@ export function tracingOf(
   const under = ended ? lookupBefore(hang, entries) : hang;
   const ghosts: Ghost[] = [];
   const tags: Tag[] = [];
+  const all: SceneItem[] = [];
   for (const { number, id, moves } of entries) {
     const shown = moves.filter((move) => isLaid(move, ended));
     const comes: SceneItem[] = [];
@@ -53,6 +56,7 @@ export function tracingOf(
       const { pieceId } = move.about;
       const now = directOf(itemsOf(frame, laid, pieceId));
       comes.push(...now);
+      all.push(...now);
       if (placesOfMove(move) === null) continue;
       for (const item of directOf(itemsOf(frame, under, pieceId))) {
         if (now.some((other) => sameSpot(item, other))) continue;
@@ -70,7 +74,7 @@ export function tracingOf(
       tags.push({ key: `${id}@${surface}`, number, X: item.minX, Y: item.minY, onWall: false });
     }
   }
-  return { ghosts, tags };
+  return { ghosts, tags, comes: all };
 }
 
 /** Where a thing is itself; where it is not on any panel here, wherever else it is seen. */

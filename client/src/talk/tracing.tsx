@@ -1,9 +1,9 @@
 /** The sheet of tracing paper over the stage: what goes in dashes, what comes with its number; it follows the camera. */
 import type { Judgements } from '@enfilade/shared/judgements';
-import { useEffect, useMemo, useRef, useSyncExternalStore } from 'react';
+import { useEffect, useId, useMemo, useRef, useSyncExternalStore } from 'react';
 import { useStore } from '../selection.ts';
 import { boxInDrawing } from '../stage/panels.ts';
-import type { SceneLookup } from '../stage/scene-items.ts';
+import type { SceneItem, SceneLookup } from '../stage/scene-items.ts';
 import type { StageMachine } from '../stage/stage-machine.ts';
 import { usePictures } from '../sync/hooks.ts';
 import type { InProposal } from './in-proposal.ts';
@@ -20,6 +20,7 @@ export function Tracing({ machine, inside }: Props) {
   const scene = useStore(machine.sceneNow);
   const scale = useSyncExternalStore(machine.shownAt.subscribe, () => machine.shownAt.get().scale);
   const pictures = usePictures();
+  const maskId = useId();
   const board = useRef<HTMLDivElement>(null);
   const drawn = scene !== null;
   useEffect(() => {
@@ -56,9 +57,17 @@ export function Tracing({ machine, inside }: Props) {
       <div ref={board} className="tracing-board">
         <svg width="1" height="1" aria-hidden="true">
           {wall === undefined ? null : <Sheet {...boxOf(wall, scale)} />}
-          {marks.ghosts.map((ghost) => (
-            <GhostShape key={ghost.key} ghost={ghost} scale={scale} />
-          ))}
+          <mask id={maskId} maskUnits="userSpaceOnUse" x={-FAR_PX} y={-FAR_PX} width={2 * FAR_PX} height={2 * FAR_PX}>
+            <rect x={-FAR_PX} y={-FAR_PX} width={2 * FAR_PX} height={2 * FAR_PX} fill="#fff" />
+            {marks.comes.map((item) => (
+              <rect key={item.key} {...rectOf(item, scale)} fill="#000" />
+            ))}
+          </mask>
+          <g mask={`url(#${maskId})`}>
+            {marks.ghosts.map((ghost) => (
+              <GhostShape key={ghost.key} ghost={ghost} scale={scale} />
+            ))}
+          </g>
         </svg>
         {spots.map(({ key, number, left, top }) => (
           <b key={key} className="tracing-tag" style={{ left, top }}>
@@ -132,6 +141,15 @@ function Sheet({ x, y, w, h }: { readonly x: number; readonly y: number; readonl
       ))}
     </g>
   );
+}
+
+/** Farther than any drawing reaches at any scale. */
+const FAR_PX = 60_000;
+
+function rectOf(item: SceneItem, scale: number) {
+  const [width, height] = [item.widthMm * scale, item.heightMm * scale];
+  const transform = `translate(${item.X * scale} ${item.Y * scale}) rotate(${item.rotationDegrees})`;
+  return { x: -width / 2, y: -height / 2, width, height, transform };
 }
 
 const TAG_PX = 21;
