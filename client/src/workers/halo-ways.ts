@@ -1,4 +1,4 @@
-/** Three ways to hang a halo: the first as loose as was asked for, two more that visibly differ from it. Pure. */
+/** Three ways to hang a halo: the first as loose as was asked for, two more unlike it; asked again, three others. Pure. */
 import { halo } from '@enfilade/arrangement/halo';
 import { displacementMm, haloCandidates } from '@enfilade/arrangement/halo-candidates';
 import type { HaloCandidate } from '@enfilade/arrangement/halo-task';
@@ -38,9 +38,12 @@ export function waysOf(question: HaloQuestion, progress: (share: number) => void
     },
     { seed, exclude: [first, ...exclude] },
   );
-  // The nearest to what was asked for would teach least beside it.
-  const farthest = [...others].sort((a, b) => displacementMm(first, b) - displacementMm(first, a)).slice(0, 2);
-  return [first, ...others.filter((other) => farthest.includes(other))];
+  // Asked again, the person has seen what they asked for and wants others.
+  if (exclude.length > 0) return others;
+  // One more of the kind asked for would teach least beside it; of the rest, the nearest to it.
+  const unlike = others.filter((other) => other.name !== first.name);
+  const farthest = [...unlike].sort((a, b) => displacementMm(first, b) - displacementMm(first, a)).slice(0, 2);
+  return [first, ...unlike.filter((other) => farthest.includes(other))];
 }
 
 function worthOf(candidate: HaloCandidate): number {
