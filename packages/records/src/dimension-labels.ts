@@ -2,7 +2,7 @@
 import type { Axis } from './dimension-reading.ts';
 import { axisNamed, type Extent, extentNamed } from './dimension-words.ts';
 import type { ChainFigure } from './measure-chains.ts';
-import type { Token, Word } from './measure-tokens.ts';
+import { isMark, type Token, type Word } from './measure-tokens.ts';
 import { isLength, type LengthUnit, unitNamed } from './measure-units.ts';
 
 export interface Label {
@@ -48,8 +48,12 @@ function takeOrder(tokens: Token[], others: boolean): Axis[] | null {
     const word = tokens[end];
     const axis = word?.kind === 'word' ? axisNamed(word.word, true) : null;
     if (axis === null) return null;
-    axes.push(axis);
     end += 1;
+    // `H x B x L/T`: the other word is for things that lie; the depth is meant where they stand.
+    const other = tokens[end + 1];
+    const second = isMark(tokens[end], '/') && other?.kind === 'word' ? axisNamed(other.word, true) : null;
+    axes.push(second === 'depth' ? second : axis);
+    if (second !== null) end += 2;
     if (tokens[end]?.kind !== 'times') break;
     end += 1;
   }

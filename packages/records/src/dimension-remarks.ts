@@ -13,10 +13,11 @@ export interface Remarks {
 
 const NUMBERS = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
 const COUNT = `(\\d{1,4}|${NUMBERS.join('|')})`;
-const THINGS = 'pieces|objects|items|parts|sheets|panels|prints|works|elements|teile|panneaux|éléments';
+const THINGS =
+  'blatt|blätter|bl\\.|pieces|objects|items|parts|sheets|panels|prints|works|elements|teile|panneaux|éléments';
 const SET = new RegExp(
-  `\\b(?:set|group|series|suite|lot|box|portfolio) of ${COUNT}\\b(?! ?(?:[x×"']|cm|mm|in\\b))(?: (?:${THINGS}))?|\\b${COUNT} (?:${THINGS})\\b`,
-  'gi',
+  `\\b(?:set|group|series|suite|lot|box|portfolio) of ${COUNT}\\b(?! ?(?:[x×"']|cm|mm|in\\b))(?: (?:${THINGS}))?|\\b${COUNT} (?:${THINGS})(?![\\p{L}])`,
+  'giu',
 );
 const DURATION =
   /(?:^|(?<=;))[^\n;]*\b(?:duration|running time|dauer|durée)\b[^\n;]*|\b\d{1,4} ?(?:hours?|hrs?|min(?:utes?)?|sec(?:onds?)?)\b\.?,?/gim;

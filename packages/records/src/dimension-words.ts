@@ -43,7 +43,7 @@ export const EXTENT_RANK: readonly string[] = [
 const EXTENT_WORDS: readonly (readonly [string, string])[] = [
   [
     'overall',
-    'overall|object|objects|total|whole|confirmed|unconfirmed|gesamt|objekt|hors tout|dimensions hors tout|total size|complete',
+    'overall|object|objects|total|whole|confirmed|unconfirmed|gesamt|objekt|objektmaß|gesamtmaß|hors tout|dimensions hors tout|total size|complete',
   ],
   ['displayed', 'display|displayed|installed|installation'],
   [

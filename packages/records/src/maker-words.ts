@@ -47,17 +47,18 @@ const QUALIFIERS: readonly (readonly [MakerQualifier, string])[] = [
   ['retailed by', 'retailed by|sold by|retailer'],
 ];
 const ROLES: readonly (readonly [string, string])[] = [
-  ['designer', 'designed by|design by|designer|entworfen von|entwurf|dessiné par'],
+  ['designer', 'designed by|design by|designer|entworfen von|entwurf|entwerfer|inventor|erfinder|dessiné par'],
   [
     'maker',
-    'made by|manufactured by|produced by|fabricated by|executed by|manufacturer|fabricator|maker|hergestellt von|ausgeführt von|fabriqué par',
+    'made by|hersteller|manufactured by|produced by|fabricated by|executed by|manufacturer|fabricator|maker|hergestellt von|ausgeführt von|fabriqué par',
   ],
   ['printer', 'printed by|printer|printmaker|gedruckt von|imprimé par'],
   ['publisher', 'published by|publisher|verlegt von|publié par|édité par'],
-  ['engraver', 'engraved by|engraver|gestochen von|gravé par'],
+  ['engraver', 'engraved by|engraver|graveur|stecher|gestochen von|gravé par'],
   ['photographer', 'photographed by|photograph by|photographer|fotograf|photographe'],
-  ['painter', 'painted by|painter|decorated by|decorator|gemalt von|peint par'],
-  ['artist', 'by|artist'],
+  ['painter', 'painted by|painter|maler|peintre|decorated by|decorator|gemalt von|peint par'],
+  ['artist', 'by|artist|künstler|artiste'],
+  ['sculptor', 'sculptor|sculpted by|carved by|bildhauer|sculpteur'],
   ['caster', 'cast by|founder|foundry|gegossen von'],
 ];
 
@@ -91,11 +92,11 @@ export function roleBefore(text: string): Led<string> | null {
 }
 
 export function roleNamed(text: string): string | null {
-  return before(text, ROLE_PHRASES, true)?.name ?? null;
+  return before(text.replace(/\/-?in$/, ''), ROLE_PHRASES, true)?.name ?? null;
 }
 
 const OWN_NAMES =
-  /^(?:workshop|studio|atelier|werkstatt|circle|umkreis|follower|nachfolger|suiveur|manufaktur|retailer|printer|publisher|maker|founder|foundry|artist|engraver|painter|designer|photographer|decorator|manufacturer|fabricator|entwurf|fotograf|photographe|printmaker)$/;
+  /^(?:workshop|studio|atelier|werkstatt|circle|umkreis|follower|nachfolger|suiveur|manufaktur|retailer|printer|publisher|maker|founder|foundry|artist|engraver|painter|designer|photographer|decorator|manufacturer|fabricator|entwurf|fotograf|photographe|printmaker|entwerfer|inventor|erfinder|hersteller|künstler|artiste|sculptor|bildhauer|sculpteur|maler|peintre|graveur|stecher)$/;
 
 function before<Name>(text: string, phrases: readonly (readonly [string, Name])[], whole = false): Led<Name> | null {
   const plain = text.toLowerCase();
@@ -103,7 +104,7 @@ function before<Name>(text: string, phrases: readonly (readonly [string, Name])[
     if (!plain.startsWith(phrase)) continue;
     const rest = text.slice(phrase.length);
     // `Studio Low` is a name; `studio of Low` is not.
-    if (!whole && OWN_NAMES.test(phrase)) continue;
+    if (!whole && OWN_NAMES.test(phrase) && !rest.startsWith(':')) continue;
     if (whole ? /^[\s.:?]*$/.test(rest) : /^[\s:]+\S/.test(rest)) return { name, rest: rest.replace(/^[\s:]+/, '') };
   }
   return null;
