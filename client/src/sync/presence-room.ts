@@ -14,13 +14,16 @@ export interface Other {
 export class PresenceRoom {
   readonly awareness: Awareness;
   private readonly me: Person;
+  private readonly seated: () => Iterable<string>;
   private own: Presence = {};
   private frame = 0;
   private others: readonly Other[] = [];
   private readonly listeners = new Set<() => void>();
 
-  constructor(doc: Y.Doc, me: Person) {
+  /** `seated`: everyone who has, or had, a seat, so that a ring is the same whoever happens to be here. */
+  constructor(doc: Y.Doc, me: Person, seated: () => Iterable<string>) {
     this.me = me;
+    this.seated = seated;
     this.awareness = new Awareness(doc);
     this.own = { person: me };
     this.awareness.setLocalState(this.own as Record<string, unknown>);
@@ -48,7 +51,7 @@ export class PresenceRoom {
   }
 
   ringOf(personId: string): RingPattern {
-    return ringPatternOf(personId, [this.me.id, ...this.others.map(({ person }) => person.id)]);
+    return ringPatternOf(personId, [...this.seated(), this.me.id, ...this.others.map(({ person }) => person.id)]);
   }
 
   subscribe(listener: () => void): () => void {
@@ -63,7 +66,7 @@ export class PresenceRoom {
       if (clientId === this.awareness.clientID || presence.person === undefined) continue;
       others.push({ clientId, person: presence.person, presence });
     }
-    const people = [this.me.id, ...others.map(({ person }) => person.id)];
+    const people = [...this.seated(), this.me.id, ...others.map(({ person }) => person.id)];
     this.others = others.map((other) => ({ ...other, ring: ringPatternOf(other.person.id, people) }));
     for (const listener of this.listeners) listener();
   }

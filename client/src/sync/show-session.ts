@@ -121,7 +121,7 @@ export class LiveShow implements ShowSession {
     this.pictures = new PictureStore(base);
     this.judgements = new Judgements(this.documents, this.pictures);
     this.history = new ActHistory(this.documents, { person: me.person.id }, (document) => this.may(document));
-    this.presence = new PresenceRoom(docs.get('hang') as Y.Doc, me.person);
+    this.presence = new PresenceRoom(docs.get('hang') as Y.Doc, me.person, () => this.documents.all('people').keys());
     const seat: LinkSeat = {
       address: `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}${base}/doc`,
       me,
