@@ -69,7 +69,9 @@ export class PresenceRelay {
     this.idOf.delete(speaker);
     if (client === undefined) return [];
     const entry = this.entries.get(client);
-    if (entry === undefined || entry.speaker !== speaker) return [];
+    if (entry === undefined) return [];
+    // Said by an earlier socket that still speaks for the id; one that lost it to this socket would stay here for ever.
+    if (entry.speaker !== speaker && this.idOf.get(entry.speaker) === client) return [];
     this.depart(client, entry);
     return [client];
   }

@@ -82,3 +82,18 @@ test('story: a drag streams; presence on any document but the hang goes nowhere'
   await listener.when((client) => client.doc.getMap('yes').has('a'));
   expect(here.frames.filter(({ document, bytes }) => document === 'talk' && bytes[0] === 1)).toEqual([]);
 });
+
+test('law: who comes back under their id and breaks off in the middle of a word leaves nobody behind', async () => {
+  const here = await scene();
+  const seat = await here.seat('curator');
+  const { presence } = here.server.sessions.get('hang');
+  const first = await here.client(seat, 'hang');
+  first.sendPresence(424242, 1, { at: 'wall/dye:head' });
+  await expect.poll(() => [...presence.clients()]).toEqual([424242]);
+  const second = await here.client(seat, 'hang');
+  // Presence is an object: this takes the id over, and is then refused.
+  second.sendPresence(424242, 100, ['no object']);
+  await second.when(({ closed }) => closed !== null);
+  first.socket.terminate();
+  await expect.poll(() => [...presence.clients()]).toEqual([]);
+});
