@@ -1,7 +1,6 @@
 /** Every proposal there is or was: whose, why, where it touches the show, and what became of it. */
 import { movesOf } from '@enfilade/shared/proposal-moves';
-import { LAYOUT_FLOOR, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
-import { isWallSide, surfaceName } from '@enfilade/shared/surface-names';
+import { surfaceName } from '@enfilade/shared/surface-names';
 import type { Proposal, ProposalId } from '@enfilade/shared/talk';
 import { roomsInOrder } from '../shell/current-view.ts';
 import { Ring } from '../shell/ring.tsx';
@@ -9,7 +8,8 @@ import { useRoots, useShow } from '../sync/hooks.ts';
 import { proposalsOf, stateOf, surfacesTouched } from '../talk/open-proposals.ts';
 import { ProposalMark } from '../talk/proposal-mark.tsx';
 import { ProposeCommand } from '../talk/propose-form.tsx';
-import { toAddress, type View } from '../view-address.ts';
+import { viewOfSurface } from '../talk/where-move.ts';
+import { toAddress } from '../view-address.ts';
 import { momentText } from './vignette-words.ts';
 import './proposals.css';
 
@@ -69,7 +69,7 @@ function Row({ id, proposal }: { readonly id: ProposalId; readonly proposal: Pro
   const touched = surfacesTouched(judgements, moves);
   const state = stateOf(proposal);
   const { outcome } = proposal;
-  const to = viewOnto(touched, roomsInOrder(documents)[0] ?? '');
+  const to = viewOfSurface(touched[0], roomsInOrder(documents)[0] ?? '');
   return (
     <li className="proposal-row">
       <div className="proposal-row-title">
@@ -113,14 +113,6 @@ function Row({ id, proposal }: { readonly id: ProposalId; readonly proposal: Pro
       </p>
     </li>
   );
-}
-
-/** Where the proposal is best looked at: the wall most of it is about, a floor's room, or the layout floor. */
-function viewOnto([most]: readonly SurfaceId[], firstRoom: string): View {
-  if (most === LAYOUT_FLOOR) return { sheet: 'layout' };
-  const parts = most === undefined ? null : surfaceParts(most);
-  if (most === undefined || parts === null) return { sheet: 'room', roomId: firstRoom };
-  return isWallSide(parts.side) ? { sheet: 'wall', surface: most } : { sheet: 'room', roomId: parts.roomId };
 }
 
 export default Proposals;

@@ -1,12 +1,14 @@
 /** One move of a proposal: what it does, and whether it is taken, left, or has to be settled first. */
 import { leaveMoves, type ProposedMove, placesOfMove, settleClash } from '@enfilade/shared/proposal-moves';
 import { act } from '../cards/acting.ts';
-import { choose, useStore } from '../selection.ts';
+import { useStore } from '../selection.ts';
+import { useAddress, viewFrom } from '../view-address.ts';
 import { chosenMoves, type InProposal } from './in-proposal.ts';
 import { MovePicture } from './move-picture.tsx';
 import { type MoveWords, moveSentence, moveTitle, placeText } from './move-sentences.ts';
 import { stateOf } from './open-proposals.ts';
 import { ClashMark } from './proposal-mark.tsx';
+import { showMove, shows, surfaceOfMove } from './where-move.ts';
 
 interface MoveProps {
   readonly inside: InProposal;
@@ -15,23 +17,22 @@ interface MoveProps {
 }
 
 export function MoveCard({ inside, move, words, number }: MoveProps & { readonly number: number }) {
+  const view = viewFrom(useAddress());
   const title = moveTitle(move, words);
-  const pieceId = move.about.kind === 'piece' ? move.about.pieceId : null;
+  const surface = surfaceOfMove(inside, move);
+  const elsewhere = surface !== null && view !== null && !shows(view, surface) ? surface : null;
   return (
     <li className={`move-card${move.standing === 'left' ? ' move-left' : ''}`}>
       <div className="move-head">
         <MovePicture move={move} />
         <h3>
           <b>{number}</b>{' '}
-          {pieceId === null ? (
-            title
-          ) : (
-            <button type="button" className="move-title" onClick={() => choose([pieceId])}>
-              {title}
-            </button>
-          )}
+          <button type="button" className="move-title" onClick={() => showMove(inside, move, view)}>
+            {title}
+          </button>
         </h3>
       </div>
+      {elsewhere === null ? null : <p className="t1 b">{words.onNameWhole(elsewhere)}</p>}
       <p className="t1 move-how">{moveSentence(move, words)}</p>
       <MoveAnswer inside={inside} move={move} words={words} title={title} />
     </li>

@@ -1,0 +1,43 @@
+/** Where a move is to be seen, and going there. */
+import { membersOf } from '@enfilade/shared/commands';
+import type { ProposedMove } from '@enfilade/shared/proposal-moves';
+import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { isWallSide } from '@enfilade/shared/surface-names';
+import { choose } from '../selection.ts';
+import { roomOfView } from '../shell/current-view.ts';
+import { go, type View } from '../view-address.ts';
+import type { InProposal } from './in-proposal.ts';
+
+/** The view a surface is best seen in: a wall faced, a floor or ceiling in its room's fold-out, or the layout floor. */
+export function viewOfSurface(surface: SurfaceId | undefined, firstRoom: RoomId): View {
+  if (surface === LAYOUT_FLOOR) return { sheet: 'layout' };
+  const parts = surface === undefined ? null : surfaceParts(surface);
+  if (surface === undefined || parts === null) return { sheet: 'room', roomId: firstRoom };
+  return isWallSide(parts.side) ? { sheet: 'wall', surface } : { sheet: 'room', roomId: parts.roomId };
+}
+
+/** The surface a move is about: a wall, or where a piece is put, or where it was while it is put nowhere. */
+export function surfaceOfMove({ hang, shown }: InProposal, move: ProposedMove): SurfaceId | null {
+  if (move.about.kind === 'wall') return move.about.surface;
+  if (move.about.kind === 'vignette') return null;
+  const { pieceId } = move.about;
+  return shown.judgements.where.surfaceOf(pieceId) ?? hang.judgements.where.surfaceOf(pieceId);
+}
+
+/** Whether a view shows a surface; what stands on a floor is seen before its room's walls too. */
+export function shows(view: View, surface: SurfaceId): boolean {
+  if (view.sheet === 'layout' || surface === LAYOUT_FLOOR) return view.sheet === 'layout' && surface === LAYOUT_FLOOR;
+  if (view.sheet === 'wall' && !surface.endsWith(':floor')) return view.surface === surface;
+  return surfaceParts(surface)?.roomId === roomOfView(view);
+}
+
+/** Selects what a move is about, on the wall it is on. */
+export function showMove(inside: InProposal, move: ProposedMove, view: View | null): void {
+  const surface = surfaceOfMove(inside, move);
+  if (surface !== null && view !== null && !shows(view, surface)) {
+    go(viewOfSurface(surface, surfaceParts(surface)?.roomId ?? ''));
+  }
+  const { about } = move;
+  if (about.kind === 'piece') choose([about.pieceId]);
+  if (about.kind === 'vignette') choose(membersOf(inside.shown.documents, about.vignetteId));
+}
