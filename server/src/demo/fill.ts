@@ -1,8 +1,11 @@
 /** Puts the demo show into a server's empty documents, through its log like everybody's writes. */
+
+import { type Json, ROOTS } from '@enfilade/shared/schema';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import type { Images } from '../images.ts';
 import type { Sessions } from '../sessions.ts';
+import { dayFacts } from './days.ts';
 import { buildDemoShow, type DemoOptions, toUpdates } from './show.ts';
 
 /** Last, as it says that everything before it is in the log. */
@@ -15,7 +18,7 @@ const LAST: DocumentName = 'rooms';
  */
 export async function fillWithDemo(
   { images, sessions }: { readonly images: Images; readonly sessions: Sessions },
-  options: Omit<DemoOptions, 'takePicture'> = {},
+  options: Omit<DemoOptions, 'takePicture'> & { readonly now?: Date } = {},
 ): Promise<boolean> {
   if (sessions.documents.all('rooms').size > 0) return false;
   const show = await buildDemoShow({
@@ -23,7 +26,17 @@ export async function fillWithDemo(
     takePicture: async (bytes, name) => (await images.add(bytes, name)).sha256,
   });
   const updates = toUpdates(show).sort((a, b) => Number(a.document === LAST) - Number(b.document === LAST));
-  for (const { document, bytes } of updates) {
+  // Days are the server's own writes: begun again on another day they must not meet other facts under one client id.
+  const days = dayFacts(options.now ?? new Date());
+  for (const { document, bytes } of updates.filter(({ document }) => document !== LAST)) {
+    await sessions.get(document).act((doc) => {
+      Y.applyUpdate(doc, bytes);
+      for (const { root, key, value } of days) {
+        if (ROOTS[root].document === document) doc.getMap<Json>(root).set(key, value as Json);
+      }
+    });
+  }
+  for (const { document, bytes } of updates.filter(({ document }) => document === LAST)) {
     await sessions.get(document).act((doc) => Y.applyUpdate(doc, bytes));
   }
   return true;
