@@ -124,6 +124,14 @@ describe('words and figures museums really write', () => {
     expect(dimensionsFrom('Overall display dimensions variable')).toMatchObject({ variable: true, issues: [] });
   });
 
+  test('story: several things are counted, the parts of one thing are told apart', () => {
+    expect(dimensionsFrom('two panels, each 30 x 40 cm')).toMatchObject({ quantity: 2, perItem: true, issues: [] });
+    const album = dimensionsFrom('24 sheets, 30 x 40 cm');
+    expect(album).toMatchObject({ partCount: 24, issues: [] });
+    expect(album.quantity).toBeUndefined();
+    expect(dimensionsFrom('duration: 8min, 11sec\n30 x 40 cm')).toMatchObject({ duration: 'duration: 8min, 11sec' });
+  });
+
   test('story: thousands that can be read one way are read, those that can be read two ways are told', () => {
     expect(partOf(dimensionsFrom('1,234.5 x 1.234,5 mm'), 'overall')).toEqual({ height: 1234.5, width: 1234.5 });
     expect(partOf(dimensionsFrom('1.250 m x 0.125 in.'), 'overall')).toEqual({ height: 1250, width: 3.175 });

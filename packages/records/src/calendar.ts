@@ -12,3 +12,11 @@ function lastDayOf(year: number, month: number): number {
   const leap = year % 4 === 0 && (year % 100 !== 0 || year % 400 === 0);
   return month === 2 ? (leap ? 29 : 28) : [4, 6, 9, 11].includes(month) ? 30 : 31;
 }
+
+/** So many years later; there is no year 0. */
+export function shifted(date: CalendarDate, years: number): CalendarDate {
+  if (years === 0) return date;
+  const year = date.year + years;
+  const crossed = date.year < 0 && year >= 0 ? year + 1 : date.year > 0 && year <= 0 ? year - 1 : year;
+  return { ...date, year: crossed };
+}

@@ -1,7 +1,8 @@
 /** One date as written, with what qualifies it: `probably c. 1880–90`, `before 1850`, `1911 or 1912`, `12–9 BCE`. */
+import { shifted } from './calendar.ts';
 import { coreAt, isMark, isWord, skip } from './date-cores.ts';
 import { doubtOf, type ExpressionRead, flagsOf, qualifier, rangeFrom, type Side } from './date-ranges.ts';
-import type { CalendarDate, DateFlag, DateSpan } from './date-reading.ts';
+import type { DateFlag, DateSpan } from './date-reading.ts';
 import type { DateRules } from './date-rules.ts';
 import { compareDates, coveredBy, edtfOf, markedWith, memberOf } from './date-spans.ts';
 import type { DateToken } from './date-tokens.ts';
@@ -98,8 +99,7 @@ function alone(tokens: readonly DateToken[], side: Side, limit: Limit, rules: Da
   // Before a day or a month may still be in its year.
   const whole = core.month === undefined && core.season === undefined;
   if (limit === 'before' || limit === 'until') {
-    const latest =
-      limit === 'before' && whole ? shifted(yearBefore(covered.first), circa) : shifted(covered.last, circa);
+    const latest = limit === 'before' && whole ? shifted(covered.first, circa - 1) : shifted(covered.last, circa);
     const span: DateSpan = {
       earliest: null,
       latest,
@@ -109,8 +109,7 @@ function alone(tokens: readonly DateToken[], side: Side, limit: Limit, rules: Da
     return { span, next, doubt };
   }
   if (limit !== null) {
-    const earliest =
-      limit === 'after' && whole ? shifted(yearAfter(covered.last), -circa) : shifted(covered.first, -circa);
+    const earliest = limit === 'after' && whole ? shifted(covered.last, 1 - circa) : shifted(covered.first, -circa);
     const span: DateSpan = {
       earliest,
       latest: null,
@@ -184,20 +183,4 @@ function shortAt(
 
 function isEnd(token: DateToken | undefined): boolean {
   return token === undefined || isMark(token, ',;)]');
-}
-
-/** There is no year 0. */
-function shifted(date: CalendarDate, years: number): CalendarDate {
-  if (years === 0) return date;
-  const year = date.year + years;
-  const crossed = date.year < 0 && year >= 0 ? year + 1 : date.year > 0 && year <= 0 ? year - 1 : year;
-  return { ...date, year: crossed };
-}
-
-function yearBefore({ year }: CalendarDate): CalendarDate {
-  return shifted({ year }, -1);
-}
-
-function yearAfter({ year }: CalendarDate): CalendarDate {
-  return shifted({ year }, 1);
 }

@@ -50,6 +50,8 @@ export interface DimensionReading {
   readonly parts: readonly DimensionPart[];
   readonly issues: readonly DimensionIssue[];
   readonly quantity?: number;
+  /** One thing of so many parts or sheets: `24 sheets`. */
+  readonly partCount?: number;
   readonly perItem?: boolean;
   readonly approximate?: boolean;
   readonly irregular?: boolean;

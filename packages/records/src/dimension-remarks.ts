@@ -4,6 +4,7 @@ export interface Remarks {
   /** The text with these words blanked, so that every place in it stays. */
   readonly rest: string;
   readonly quantity?: number;
+  readonly partCount?: number;
   readonly perItem?: true;
   readonly approximate?: true;
   readonly irregular?: true;
@@ -39,17 +40,21 @@ export function remarksIn(text: string): Remarks {
   };
   const variable = take(VARIABLE) !== null;
   const duration = take(DURATION)?.[0]?.trim();
-  const set = take(SET);
-  const count = (set?.[1] ?? set?.[2])?.toLowerCase();
+  const numberOf = (word: string) => NUMBERS.indexOf(word.toLowerCase()) + 1 || Number(word);
+  const counted = take(SET);
   const pair = take(/\b(?:a )?pair\b(?: of\b)?/gi) !== null;
-  const quantity = count === undefined ? (pair ? 2 : undefined) : NUMBERS.indexOf(count) + 1 || Number(count);
   const perItem = take(/\b(?:each|ea\b\.?|per item|je|chaque|chacun|chacune)\b/gi) !== null;
+  const [set, parts] = [counted?.[1], counted?.[2]];
+  // An album of 24 sheets is one thing; two panels, each so large, are two.
+  const several = set ?? (perItem ? parts : undefined);
+  const quantity = several === undefined ? (pair ? 2 : undefined) : numberOf(several);
   const unconfirmed = /\bunconfirmed\b/i.test(rest);
   const approximate = take(APPROXIMATE) !== null;
   const irregular = take(/\birreg(?:ular|ularly)?\b\.?(?: shaped?\b)?|\bunregelmäßig\b/gi) !== null;
   return {
     rest,
     ...(quantity === undefined ? {} : { quantity }),
+    ...(parts === undefined || quantity !== undefined ? {} : { partCount: numberOf(parts) }),
     ...(perItem ? { perItem } : {}),
     ...(approximate || unconfirmed ? { approximate: true } : {}),
     ...(irregular ? { irregular } : {}),

@@ -74,7 +74,8 @@ function makersOf(event: XmlElement | null, language: string): string {
       const shown = textsOf(elementsAt(actor, 'displayActorInRole'), language)[0];
       if (shown !== undefined) return shown;
       const part = (path: string) => textsOf(elementsAt(actor, `actorInRole/${path}`), language)[0] ?? '';
-      const role = part('roleActor');
+      // The vocabulary's own note is no part of the role: `painters (artists)`.
+      const role = part('roleActor').replace(/ ?\([^()]*\)$/, '');
       const name = part('actor/nameActorSet/appellationValue');
       const named = [part('attributionQualifierActor'), name].filter((text) => text !== '').join(' ');
       return named === '' || role === '' ? named : `${named} (${role})`;
