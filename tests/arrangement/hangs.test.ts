@@ -1,3 +1,4 @@
+import { mirrored } from '@enfilade/arrangement/boxes';
 import type { HangTask } from '@enfilade/arrangement/hang-task';
 import { type HangKind, hang, hangs, waysOf } from '@enfilade/arrangement/hangs';
 import { describe, expect, test } from 'vitest';
@@ -69,6 +70,45 @@ describe('hangs', () => {
 
   test('law: the same task has the same answer', () => {
     for (const kind of KINDS) expect(hangs(kind, hangWallOf(7))).toEqual(hangs(kind, hangWallOf(7)));
+  });
+
+  test('law: a mirrored wall has the mirrored answer, but a line keeps the order it was given', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const task = hangWallOf(seed);
+      const twin: HangTask = {
+        ...task,
+        surface: { ...task.surface, leftMm: -task.surface.rightMm, rightMm: -task.surface.leftMm },
+        keepClear: task.keepClear.map(mirrored),
+        pieces: task.pieces.map((piece) =>
+          piece.pinnedAt ? { ...piece, pinnedAt: { ...piece.pinnedAt, xMm: -piece.pinnedAt.xMm } } : piece,
+        ),
+      };
+      if (task.keepClear.length === 0 && task.pieces.every(({ pinnedAt }) => !pinnedAt)) continue;
+      for (const way of KINDS.flatMap(waysOf).filter((name) => name !== 'line with one gap'))
+        expect(hang(way, twin).places.map((at) => at && { xMm: 0 - at.xMm, yMm: at.yMm })).toEqual(
+          hang(way, task).places,
+        );
+    }
+    const order = (of: HangTask) => hang('line with one gap', of).places.map((at) => at!.xMm);
+    const row = wall([300, 500, 400]);
+    expect(order(row)).toEqual([...order(row)].sort((a, b) => a - b));
+  });
+
+  test('law: the order the pieces are given in changes nothing but the line that keeps it', () => {
+    for (let seed = 1; seed <= 20; seed++) {
+      const task = salonOf(seed);
+      // No two of one area or one width, so that every size knows its place.
+      const pieces = task.pieces.map((piece, i) => ({
+        ...piece,
+        widthMm: piece.widthMm + i / 97,
+        heightMm: piece.heightMm + i / 89,
+      }));
+      const back = [...pieces].reverse();
+      for (const way of [...waysOf('salon'), ...waysOf('double'), ...waysOf('pendants'), 'line in pairs' as const])
+        expect([...hang(way, { ...task, pieces: back }).places].reverse(), way).toEqual(
+          hang(way, { ...task, pieces }).places,
+        );
+    }
   });
 
   test('story: heavy works hang below reach, unless a person says otherwise', () => {

@@ -1,7 +1,7 @@
 import type { Extent } from './boxes.ts';
-import { straightness } from './halo-build.ts';
 import { obstacleOf, type Thing } from './halo-ground.ts';
 import { nearestFree, type Obstacle } from './nearest-free.ts';
+import { straightness } from './straightness.ts';
 
 /** How many places are thrown for each piece. */
 const THROWS = 28;

@@ -2,6 +2,7 @@ import { mirrored } from './boxes.ts';
 import { described } from './halo-described.ts';
 import { madeHalo } from './halo-made.ts';
 import type { HaloCandidate, HaloTask } from './halo-task.ts';
+import { facesLeft, mirroredExtent, mirroredSpots } from './mirror.ts';
 
 /**
  * Pieces hung round a focal work: whole-mm centres by piece, null where one found no room, never a rule broken (inside
@@ -11,32 +12,18 @@ import type { HaloCandidate, HaloTask } from './halo-task.ts';
  */
 export function halo(task: HaloTask): HaloCandidate {
   check(task);
-  if (!facesLeft(task)) {
+  if (!facesLeft(task.surface, [task.focal, ...task.keepClear])) {
     const { places, stopped } = madeHalo(task);
     return described(task, places, stopped);
   }
-  const { surface } = task;
   const turned = madeHalo({
     ...task,
-    surface: { ...surface, leftMm: -surface.rightMm, rightMm: -surface.leftMm },
+    surface: mirroredExtent(task.surface),
     focal: mirrored(task.focal),
     keepClear: task.keepClear.map(mirrored),
     ...(task.leanDegrees === undefined ? {} : { leanDegrees: 180 - task.leanDegrees }),
   });
-  const places = turned.places.map((place) => (place === null ? null : { xMm: 0 - place.xMm, yMm: place.yMm }));
-  return described(task, places, turned.stopped);
-}
-
-/** Whether a wall is the one of the two mirror twins that is turned round first, so that both have one answer. */
-function facesLeft({ surface, focal, keepClear }: HaloTask): boolean {
-  const marks = (at: (x: number) => number) =>
-    [at(focal.xMm), ...keepClear.map((b) => at(b.xMm) * 1e-3 + b.yMm + b.widthMm * 7 + b.heightMm * 13)].map((mark) =>
-      Math.round(mark * 1e3),
-    );
-  const fromLeft = marks((x) => x - surface.leftMm);
-  const fromRight = marks((x) => surface.rightMm - x);
-  const differs = fromLeft.findIndex((mark, i) => mark !== fromRight[i]);
-  return differs >= 0 && fromLeft[differs]! > fromRight[differs]!;
+  return described(task, mirroredSpots(turned.places), turned.stopped);
 }
 
 function check(task: HaloTask): void {

@@ -1,9 +1,11 @@
+import { type Box, mirrored } from './boxes.ts';
 import { describedHang } from './hang-described.ts';
 import { doubleInRectangle, doubleOnAxis, doubleOnTwoLines } from './hang-double.ts';
 import { checkHang } from './hang-ground.ts';
 import { lineFilling, lineInPairs, lineOneGap, type Places } from './hang-line.ts';
 import { pendantsClose, pendantsStacked, pendantsWide } from './hang-pendants.ts';
 import type { HangCandidate, HangName, HangTask } from './hang-task.ts';
+import { facesLeft, mirroredExtent, mirroredSpots } from './mirror.ts';
 import { salonOnAxis } from './salon-axis.ts';
 import { salonInColumns } from './salon-columns.ts';
 import { massedSalon } from './salon-massed.ts';
@@ -53,15 +55,36 @@ export function hang(name: HangName, task: HangTask): HangCandidate {
     done = Math.min(done + 1, of);
     return task.progress?.(done, of) !== false;
   };
-  const places = goOn() ? way[1](task, goOn) : undefined;
+  const made = (of: HangTask) => (goOn() ? way[1](of, goOn) : undefined);
+  // A line keeps the order it was given, mirror or not.
+  const turned = name !== 'line with one gap' && facesLeft(task.surface, marksOf(task));
+  const found = made(turned ? mirroredTask(task) : task);
+  const places = turned && found ? mirroredSpots(found) : found;
   const pinned = task.pieces.map((piece) => piece.pinnedAt ?? null);
   return describedHang(task, name, places ?? pinned, places === undefined);
+}
+
+/** What a wall is told from its mirror twin by. */
+function marksOf({ keepClear, pieces }: HangTask): readonly Box[] {
+  return [...keepClear, ...pieces.flatMap(({ pinnedAt, ...piece }) => (pinnedAt ? [{ ...piece, ...pinnedAt }] : []))];
+}
+
+function mirroredTask(task: HangTask): HangTask {
+  const { surface, pieces, keepClear } = task;
+  return {
+    ...task,
+    surface: mirroredExtent(surface),
+    keepClear: keepClear.map(mirrored),
+    pieces: pieces.map((piece) =>
+      piece.pinnedAt ? { ...piece, pinnedAt: { ...piece.pinnedAt, xMm: -piece.pinnedAt.xMm } } : piece,
+    ),
+  };
 }
 
 /**
  * Every way of a kind that differs visibly from those before it, with its measured terms and reasons. Pinned pieces
  * stay where they are; all others lie inside the surface, keep the least gap to each other and to what is kept clear,
- * and heavy ones hang below reach. The same task has the same answer. Ends early, with what is done, when stopped.
+ * and heavy ones hang below reach. The same task has the same answer, a mirrored wall the mirrored one. Ends early, with what is done, when stopped.
  * RangeError for sizes that are not above 0, a negative gap, or a focal piece that is not there.
  */
 export function hangs(kind: HangKind, task: HangTask): readonly HangCandidate[] {

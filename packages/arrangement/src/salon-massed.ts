@@ -25,7 +25,11 @@ export function massedSalon(task: HangTask, goOn: () => boolean): Places | undef
   if (ground.places[focal] === null) ground.put(focal, middleOf(task), task.centreLineMm);
   const at = ground.places[focal];
   if (!at) return ground.places;
-  const rest = ground.free.filter((i) => i !== focal);
+  const area = (i: number) => pieces[i]!.widthMm * pieces[i]!.heightMm;
+  // Sorted before the dice are thrown, so that the order given changes nothing.
+  const rest = ground.free
+    .filter((i) => i !== focal)
+    .sort((a, b) => area(b) - area(a) || pieces[b]!.widthMm - pieces[a]!.widthMm || a - b);
   const thing = (box: Box, kind: Thing['kind'], index: number): Thing => {
     const half = { halfWidth: box.widthMm / 2, halfHeight: box.heightMm / 2 };
     return { x: box.xMm, y: box.yMm, ...half, kind, leastMm: gapMm, ease: 1, index, spent: 0 };
@@ -42,13 +46,13 @@ export function massedSalon(task: HangTask, goOn: () => boolean): Places | undef
   const clear = standingOn(task)
     .filter((box) => box.xMm !== at.xMm || box.yMm !== at.yMm)
     .map((box) => thing(box, 'clear', -1));
-  const area = rest.reduce((sum, i) => sum + (pieces[i]!.widthMm + gapMm) * (pieces[i]!.heightMm + gapMm), 0) / FILL;
-  const surface = stretchFor(task, focal, at.xMm, area);
+  const needed = rest.reduce((sum, i) => sum + (pieces[i]!.widthMm + gapMm) * (pieces[i]!.heightMm + gapMm), 0) / FILL;
+  const surface = stretchFor(task, focal, at.xMm, needed);
   const height = Math.min(
     surface.topMm - surface.bottomMm,
     2 * Math.min(surface.topMm - at.yMm, at.yMm - surface.bottomMm),
   );
-  const across = Math.min(4, Math.max(0.8, area / height ** 2));
+  const across = Math.min(4, Math.max(0.8, needed / height ** 2));
   const reachMm = Infinity;
   const built = buildHalo(
     {
