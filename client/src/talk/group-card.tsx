@@ -1,13 +1,15 @@
 /** Many moves alike as one card; a press opens them one by one. */
 import { leaveMoves } from '@enfilade/shared/proposal-moves';
 import { act } from '../cards/acting.ts';
-import { choose, useStore } from '../selection.ts';
+import { useStore } from '../selection.ts';
+import { useAddress, viewFrom } from '../view-address.ts';
 import { chosenMoves, type InProposal } from './in-proposal.ts';
 import { MoveAnswer } from './move-card.tsx';
 import { groupTitle, type MoveEntry } from './move-entries.ts';
 import { MovePicture } from './move-picture.tsx';
 import { type MoveWords, moveSentence, moveTitle } from './move-sentences.ts';
 import { stateOf } from './open-proposals.ts';
+import { showPieces } from './where-move.ts';
 
 interface GroupProps {
   readonly inside: InProposal;
@@ -21,11 +23,13 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
   const { id, proposal, hang } = inside;
   const chosen = useStore(chosenMoves);
   const { moves } = entry;
+  const view = viewFrom(useAddress());
+  const pieces = moves.flatMap(({ about }) => (about.kind === 'piece' ? [about.pieceId] : []));
   const title = groupTitle(entry, words.titleOf);
-  const open_ = moves.filter(({ standing }) => standing === 'open');
+  const untaken = moves.filter(({ standing }) => standing === 'open');
   const left = moves.filter(({ standing }) => standing === 'left');
-  const stands = moves.length - open_.length - left.length;
-  const taken = open_.length > 0 && open_.every((move) => chosen.has(move.id));
+  const stands = moves.length - untaken.length - left.length;
+  const taken = untaken.length > 0 && untaken.every((move) => chosen.has(move.id));
   const sentences = new Set(moves.map((move) => moveSentence(move, words)));
   const [same] = sentences;
   const each =
@@ -33,14 +37,14 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
   const may = hang.may('hang') && stateOf(proposal) === 'open' && stands < moves.length;
   const take = (): void => {
     const next = new Set(chosen);
-    for (const move of open_)
+    for (const move of untaken)
       if (taken) next.delete(move.id);
       else next.add(move.id);
     chosenMoves.set(next);
   };
   const leave = (): void => {
-    const leaving = open_.length > 0;
-    const ids = new Set((leaving ? open_ : left).map((move) => move.id));
+    const leaving = untaken.length > 0;
+    const ids = new Set((leaving ? untaken : left).map((move) => move.id));
     chosenMoves.set(new Set([...chosen].filter((moveId) => !ids.has(moveId))));
     act(hang, leaveMoves(hang.documents, id, ids, leaving), leaving ? `${title}: left` : `${title}: looked at again`);
   };
@@ -54,11 +58,7 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
         </span>
         <h3>
           <b>{entry.number}</b>{' '}
-          <button
-            type="button"
-            className="move-title"
-            onClick={() => choose(moves.flatMap(({ about }) => (about.kind === 'piece' ? [about.pieceId] : [])))}
-          >
+          <button type="button" className="move-title" onClick={() => showPieces(inside, pieces, view)}>
             {title}
           </button>
         </h3>
@@ -79,8 +79,8 @@ export function GroupCard({ inside, entry, words, open, toggle }: GroupProps) {
           </button>
           <button
             type="button"
-            className={`act${open_.length === 0 ? ' main' : ''}`}
-            aria-pressed={open_.length === 0}
+            className={`act${untaken.length === 0 ? ' main' : ''}`}
+            aria-pressed={untaken.length === 0}
             onClick={leave}
           >
             leave<span className="spoken"> {title}</span>

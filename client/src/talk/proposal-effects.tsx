@@ -4,14 +4,15 @@ import type { RootName } from '@enfilade/shared/schema';
 import { lengthText } from '@enfilade/space/lengths';
 import { useEffect, useMemo, useState } from 'react';
 import { usePreferences } from '../preferences.ts';
-import { choose } from '../selection.ts';
 import { CautionMark, ReadingMark, StateMark } from '../shell/marks.tsx';
 import { usePictures, useRoots } from '../sync/hooks.ts';
+import { useAddress, viewFrom } from '../view-address.ts';
 import { type EffectLine, effectLines } from './effect-sentences.ts';
 import type { InProposal } from './in-proposal.ts';
 import { stateOf } from './open-proposals.ts';
 import { GapMark } from './proposal-mark.tsx';
 import { wordsOf } from './proposal-words.ts';
+import { showPieces } from './where-move.ts';
 import './proposal-effects.css';
 
 /** Worked out once things have rested so long (ms): never while a hand moves them. */
@@ -35,6 +36,7 @@ const ROOTS_READ = [
 
 export function ProposalEffects({ inside }: { readonly inside: InProposal }) {
   const { unit } = usePreferences();
+  const view = viewFrom(useAddress());
   const version = useRoots(...ROOTS_READ);
   const pictures = usePictures();
   const rested = useRested(`${inside.id}|${version}|${pictures}`);
@@ -62,7 +64,7 @@ export function ProposalEffects({ inside }: { readonly inside: InProposal }) {
                 {line.pieces.length === 0 ? (
                   <i className="it">{line.about}</i>
                 ) : (
-                  <button type="button" className="it" onClick={() => choose(line.pieces)}>
+                  <button type="button" className="it" onClick={() => showPieces(inside, line.pieces, view)}>
                     {line.about}
                   </button>
                 )}

@@ -1,7 +1,7 @@
 /** Where a move is to be seen, and going there. */
 import { membersOf } from '@enfilade/shared/commands';
 import type { ProposedMove } from '@enfilade/shared/proposal-moves';
-import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { LAYOUT_FLOOR, type PieceId, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import { isWallSide } from '@enfilade/shared/surface-names';
 import { choose } from '../selection.ts';
 import { roomOfView } from '../shell/current-view.ts';
@@ -17,10 +17,12 @@ export function viewOfSurface(surface: SurfaceId | undefined, firstRoom: RoomId)
 }
 
 /** The surface a move is about: a wall, or where a piece is put, or where it was while it is put nowhere. */
-export function surfaceOfMove({ hang, shown }: InProposal, move: ProposedMove): SurfaceId | null {
+export function surfaceOfMove(inside: InProposal, move: ProposedMove): SurfaceId | null {
   if (move.about.kind === 'wall') return move.about.surface;
-  if (move.about.kind === 'vignette') return null;
-  const { pieceId } = move.about;
+  return move.about.kind === 'vignette' ? null : surfaceOfPiece(inside, move.about.pieceId);
+}
+
+function surfaceOfPiece({ hang, shown }: InProposal, pieceId: PieceId): SurfaceId | null {
   return shown.judgements.where.surfaceOf(pieceId) ?? hang.judgements.where.surfaceOf(pieceId);
 }
 
@@ -33,11 +35,20 @@ export function shows(view: View, surface: SurfaceId): boolean {
 
 /** Selects what a move is about, on the wall it is on. */
 export function showMove(inside: InProposal, move: ProposedMove, view: View | null): void {
-  const surface = surfaceOfMove(inside, move);
-  if (surface !== null && view !== null && !shows(view, surface)) {
-    go(viewOfSurface(surface, surfaceParts(surface)?.roomId ?? ''));
-  }
   const { about } = move;
-  if (about.kind === 'piece') choose([about.pieceId]);
-  if (about.kind === 'vignette') choose(membersOf(inside.shown.documents, about.vignetteId));
+  if (about.kind === 'wall') goWhere(about.surface, view);
+  else if (about.kind === 'piece') showPieces(inside, [about.pieceId], view);
+  else showPieces(inside, membersOf(inside.shown.documents, about.vignetteId), view);
+}
+
+/** Selects pieces, on the wall the first of them is on. */
+export function showPieces(inside: InProposal, pieceIds: readonly PieceId[], view: View | null): void {
+  const [first] = pieceIds;
+  goWhere(first === undefined ? null : surfaceOfPiece(inside, first), view);
+  choose(pieceIds);
+}
+
+function goWhere(surface: SurfaceId | null, view: View | null): void {
+  if (surface === null || view === null || shows(view, surface)) return;
+  go(viewOfSurface(surface, surfaceParts(surface)?.roomId ?? ''));
 }
