@@ -166,7 +166,10 @@ describe('labels and orders', () => {
       expect(sizes(text)).toEqual(wide);
       expect(dimensionsFrom(text).issues).toEqual([]);
     }
-    expect(sizes('30 (W) x 40 (H) cm')).toEqual(wide);
+    for (const text of ['30 (W) x 40 (H) cm', '(W) 30 x (H) 40 cm', 'W: 30 cm x H: 40 cm', '30 W x 40 H cm']) {
+      expect(sizes(text)).toEqual(wide);
+    }
+    expect(sizes('H: 40 cm x W: 30 cm')).toEqual({ overall: { height: 400, width: 300 } });
     expect(dimensionsFrom('30 x 40 x 50 cm (W x H)').issues).toMatchObject([{ kind: 'not understood' }]);
   });
 

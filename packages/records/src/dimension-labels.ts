@@ -92,9 +92,9 @@ export function isBare({ axes, unit, extent }: Label): boolean {
   return axes.length === 0 && unit === null && extent === null;
 }
 
-/** True for a single letter that may be a part's (`d: 3 × 4 × 4 in.` after `c:`). */
-export function isLetter({ text }: Label): boolean {
-  return /^[a-h]$/i.test(text);
+/** True for a single letter before a chain that names no dimensions: `d: 3 × 4 × 4 in.` after `c:` is a part called d. */
+export function isPartLetter({ text }: Label, figures: readonly ChainFigure[]): boolean {
+  return /^[a-h]$/i.test(text) && figures.length > 1 && figures.every(({ axis }) => axis === null);
 }
 
 /** Gives figures the dimensions and the unit that stand before them; false where the dimensions do not fit. */
@@ -102,8 +102,7 @@ export function headFigures(figures: readonly ChainFigure[], label: Label): bool
   const { axes, unit } = label;
   const open = figures.every((figure) => figure.unit === null);
   if (unit !== null && open) for (const figure of figures) figure.unit = unit;
-  if (axes.length === 1 && !(figures.length > 1 && isLetter(label)))
-    (figures[0] as ChainFigure).axis ??= axes[0] ?? null;
+  if (axes.length === 1 && !isPartLetter(label, figures)) (figures[0] as ChainFigure).axis ??= axes[0] ?? null;
   if (axes.length > 1) for (const [i, figure] of figures.entries()) figure.axis ??= axes[i] ?? null;
   return axes.length <= 1 || axes.length >= figures.length;
 }

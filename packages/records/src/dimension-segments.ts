@@ -1,6 +1,6 @@
 /** Gives each chain of figures its label, its second stated system and its unit; what stays over is told. */
 import { type Item, itemsFrom, type LabelItem, segmentsOf, styleOf, trails } from './dimension-items.ts';
-import { headFigures, isBare, isLetter, type Label } from './dimension-labels.ts';
+import { headFigures, isBare, isPartLetter, type Label } from './dimension-labels.ts';
 import type { DimensionIssue, DimensionIssueKind, Weight } from './dimension-reading.ts';
 import type { ChainFigure, ReadChain } from './measure-chains.ts';
 import type { Token } from './measure-tokens.ts';
@@ -115,8 +115,7 @@ export class SegmentReader {
     if (own?.doubt !== undefined) this.tell('not understood', own.extent, own.doubt, ahead?.label.text ?? '');
     if (own !== null && (own.known || ahead?.headed || own.doubt !== undefined)) return own.extent;
     if (own !== null && ahead !== null) this.notUnderstood(ahead.label);
-    // `d: 3 × 4 × 4 in.` after `c:` is a part called d, not a depth.
-    const letter = ahead?.headed === true && figures.length > 1 && isLetter(ahead.label);
+    const letter = ahead?.headed === true && isPartLetter(ahead.label, figures);
     return letter ? ahead.label.text.toLowerCase() : (heading?.extent?.extent ?? null);
   }
 

@@ -42,9 +42,11 @@ export function chainAt(tokens: readonly Token[], from: number, others: boolean)
     at = after;
     if (tokens[at]?.kind !== 'times') break;
     let next = at + 1;
-    const word = tokens[next];
+    const open = isMark(tokens[next], '(') && isMark(tokens[next + 2], ')') ? 1 : 0;
+    const word = tokens[next + open];
     axis = word?.kind === 'word' ? axisNamed(word.word, others) : null;
-    if (axis !== null) next += isMark(tokens[next + 1], ':') || isMark(tokens[next + 1], '.') ? 2 : 1;
+    if (axis !== null) next += 1 + 2 * open;
+    if (axis !== null && (isMark(tokens[next], ':') || isMark(tokens[next], '.'))) next += 1;
     if (tokens[next]?.kind !== 'figure') break;
     at = next;
   }
