@@ -8,7 +8,7 @@ import * as Y from 'yjs';
 /** Every second update of one writer, so that each waits for one that is not there. */
 export function gapUpdates(count: number): Uint8Array[] {
   const doc = new Y.Doc();
-  doc.clientID = 77;
+  doc.clientID = 77_000;
   const all: Uint8Array[] = [];
   doc.on('update', (update: Uint8Array) => all.push(update));
   for (let n = 0; n <= 2 * count; n++) doc.getMap('places').set(`oil-${n % 60}#1`, ['dye:head', n, 1500, 0, 0]);
