@@ -6,6 +6,7 @@ import { json, refusal } from './answers.ts';
 import type { ActHandler } from './desk.ts';
 import { HISTORY_ACTS } from './history-acts.ts';
 import { keepState } from './kept.ts';
+import { LIST_ACTS } from './list-acts.ts';
 import { SEAT_ACTS } from './seat-acts.ts';
 
 function signOffRequestFrom(body: unknown): SignOffRequest | null {
@@ -54,4 +55,9 @@ const signOff: ActHandler = async ({ person, body, documents, sessions, kept }) 
   return json(200, signature);
 };
 
-export const ACTS: Readonly<Record<string, ActHandler>> = { ...SEAT_ACTS, ...HISTORY_ACTS, 'sign-off': signOff };
+export const ACTS: Readonly<Record<string, ActHandler>> = {
+  ...SEAT_ACTS,
+  ...HISTORY_ACTS,
+  ...LIST_ACTS,
+  'sign-off': signOff,
+};

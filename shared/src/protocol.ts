@@ -128,6 +128,13 @@ export interface Version {
   readonly digest: string;
 }
 
+/** `POST /seat/<id>/acts/freeze-list`: the vignette list as committed; its text is `GET /seat/<id>/states/<digest>`. */
+export interface FrozenAnswer {
+  readonly version: Version;
+  /** The newest frozen list is this very one: it keeps its number. */
+  readonly again: boolean;
+}
+
 /**
  * One kept state of the hang. Kept in `record` under its id; the facts themselves, canonical JSON of
  * `{root: {key: value}}` over the hang's roots, are `GET /seat/<id>/states/<digest>`: in the document they would be read

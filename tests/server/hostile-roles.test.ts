@@ -119,6 +119,7 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     return wordFor(answer.status);
   },
   'keep a state of the hang': (here, seat) => act(here, seat, 'keep-state', { name: 'As it stands' }),
+  'freeze the vignette list': (here, seat) => act(here, seat, 'freeze-list', {}),
   'see the seats': async (here, seat) => wordFor((await here.get(seat, 'seats')).status),
   'invite a viewer': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'viewer', until: null }),
   'invite a curator': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'curator' }),
@@ -162,6 +163,7 @@ test('law: every role × document × act comes out as the table says', async () 
   await here.server.sessions.get('hang').act((doc) => doc.getMap('settings').set('artistProposesOnly', true));
   for (const [role, seat] of seats) {
     note('hang, artist proposes only', await tryDocument(here, seat, 'hang', `${role} proposing`));
+    note('freeze the vignette list, artist proposes only', await act(here, seat, 'freeze-list', {}));
   }
   expect(found).toEqual(POWERS_TABLE);
   // A new act has no power until it stands in the table.

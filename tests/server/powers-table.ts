@@ -29,6 +29,8 @@ export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
   'print a wall': may('y y y y y y y'),
   'read the history': may('y y y y y y y'),
   'keep a state of the hang': may('y y y y y y n'),
+  'freeze the vignette list': may('y y n y n y n'),
+  'freeze the vignette list, artist proposes only': may('y y n y n n n'),
   'see the seats': may('y y n n n n n'),
   'invite a viewer': may('y y n n n n n'),
   'invite a curator': may('y y n n n n n'),

@@ -1,6 +1,7 @@
 /** Paperwork: a wall's elevation and hanging schedule, as the true sheets a preparator works from. */
 import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import type { Judgements } from '@enfilade/shared/judgements';
+import { newestOf } from '@enfilade/shared/print-stamps';
 import type { Version } from '@enfilade/shared/protocol';
 import type { SurfaceId } from '@enfilade/shared/schema';
 import type { Sheet } from '@enfilade/shared/sheet';
@@ -86,10 +87,9 @@ function sheetsOf(
   surface: SurfaceId,
   versions: readonly Version[],
 ): { readonly sheets: readonly Sheet[]; readonly frozen: Version | null; readonly last: Version | null } {
-  const ours = versions.filter(({ what }) => what === `elevation ${surface}`).sort((a, b) => b.number - a.number);
-  const last = ours[0] ?? null;
+  const last = newestOf(versions, `elevation ${surface}`);
   const digest = last === null ? '' : digestOf(JSON.stringify(elevationSheetsOf(judgements, surface, DRAFT)));
-  const frozen = ours.find((version) => version.digest === digest) ?? null;
+  const frozen = last?.digest === digest ? last : null;
   const stamp: Stamp =
     frozen === null
       ? { ...DRAFT, at: momentText(new Date()) }

@@ -2,12 +2,14 @@
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import type { Judgements } from '@enfilade/shared/judgements';
+import { newestOf } from '@enfilade/shared/print-stamps';
 import type { Refusal, Version } from '@enfilade/shared/protocol';
 import type { Person } from '@enfilade/shared/seats';
 import { digestOf } from '@enfilade/shared/sign-off';
 import type { Stamp } from '@enfilade/shared/title-block';
 import type * as Y from 'yjs';
 import { toPdf } from './sheet-pdf.ts';
+import { raiseVersion } from './versions.ts';
 
 export interface PaperRequest {
   readonly person: Person;
@@ -43,24 +45,18 @@ async function elevation(request: PaperRequest): Promise<PaperAnswer> {
 }
 
 async function stampOf(request: PaperRequest, what: string, digest: string): Promise<Stamp> {
-  let newest = 0;
-  for (const version of request.documents.all('versions').values()) {
-    newest = Math.max(newest, version.number);
-    if (version.what === what && version.digest === digest) {
-      return { version: version.number, at: momentText(version.at), by: version.by };
-    }
-  }
   // A viewer looks; a version is raised by those who work on the show.
-  if (request.person.role === 'viewer') return { version: 0, at: momentText(new Date().toISOString()), by: '' };
-  const version: Version = {
-    number: newest + 1,
-    at: new Date().toISOString(),
-    by: request.person.name,
-    what,
-    digest,
-  };
-  await request.record((doc) => doc.getMap('versions').set(String(version.number), version));
-  return { version: version.number, at: momentText(version.at), by: version.by };
+  if (request.person.role === 'viewer') {
+    const newest = newestOf(request.documents.all('versions').values(), what);
+    return newest?.digest === digest
+      ? stampFrom(newest)
+      : { version: 0, at: momentText(new Date().toISOString()), by: '' };
+  }
+  return stampFrom((await raiseVersion(request.record, { what, digest, by: request.person.name })).version);
+}
+
+function stampFrom({ number, at, by }: Version): Stamp {
+  return { version: number, at: momentText(at), by };
 }
 
 /** "25 November 2026, 14:02 UTC": the moment in words, the same on every machine. */
