@@ -13,6 +13,7 @@ import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
 import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import type { ShowDocuments } from './documents.ts';
+import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
   DEFAULT_SETTINGS,
@@ -68,7 +69,9 @@ export type HookPlan =
       readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
     };
 
-export type VignetteState = 'drafted' | 'signed off in part' | 'agreed' | 'changed since';
+/** In the order of a vignette's life; proposed: nobody has signed, and an open proposal has moves about it. */
+export const VIGNETTE_STATES = ['drafted', 'proposed', 'signed off in part', 'agreed', 'changed since'] as const;
+export type VignetteState = (typeof VIGNETTE_STATES)[number];
 
 export interface VignetteStanding {
   readonly state: VignetteState;
@@ -86,6 +89,7 @@ export class Judgements {
   private readonly pictures: PictureFacts;
   private readonly readings = new WeakMap<ImageFacts, Map<string, Reading>>();
   private readonly signedForms = new Map<string, CanonicalVignette>();
+  private proposed: { key: string; facts: ReadonlyMap<VignetteId, readonly OpenFact[]> } | null = null;
   private readonly standings = new Map<VignetteId, { key: string; standing: VignetteStanding }>();
 
   constructor(documents: ShowDocuments, pictures: PictureFacts) {
@@ -271,7 +275,8 @@ export class Judgements {
     const text = toCanonicalText(form);
     const tolerance = this.setting('toleranceMm');
     const signers = this.setting('signers');
-    const key = `${text}|${this.documents.version('signatures')}|${tolerance}|${signers.join()}`;
+    const proposed = anyIsOpen(this.documents, this.proposedVignettes().get(id) ?? []);
+    const key = `${text}|${this.documents.version('signatures')}|${tolerance}|${signers.join()}|${proposed}`;
     const known = this.standings.get(id);
     if (known?.key === key) return known.standing;
     const signatures: VignetteStanding['signatures'][number][] = [];
@@ -285,7 +290,9 @@ export class Judgements {
     const overtaken = signatures.filter(({ changes }) => changes.length > 0);
     const state: VignetteState =
       signatures.length === 0
-        ? 'drafted'
+        ? proposed
+          ? 'proposed'
+          : 'drafted'
         : overtaken.length > 0
           ? 'changed since'
           : waitingFor.length === 0
@@ -300,6 +307,13 @@ export class Judgements {
     };
     this.standings.set(id, { key, standing: result });
     return result;
+  }
+
+  /** What open proposals would change, by vignette; looked up anew only when proposals or memberships change. */
+  proposedVignettes(): ReadonlyMap<VignetteId, readonly OpenFact[]> {
+    const key = (['proposals', 'proposed', 'memberOf'] as const).map((root) => this.documents.version(root)).join();
+    if (this.proposed?.key !== key) this.proposed = { key, facts: proposedVignettesOf(this.documents) };
+    return this.proposed.facts;
   }
 
   private signedForm(signature: Signature): CanonicalVignette {

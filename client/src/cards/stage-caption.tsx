@@ -36,6 +36,8 @@ export function StageCaption({ view }: { readonly view: View }) {
     'objects',
     'pieces',
     'signatures',
+    'proposals',
+    'proposed',
     'settings',
   );
   usePictures();

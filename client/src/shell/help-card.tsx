@@ -1,4 +1,5 @@
 /** One card with every key and every mark. */
+import { VIGNETTE_STATES } from '@enfilade/shared/judgements';
 import { useEffect, useRef } from 'react';
 import { KEYS } from '../stage/keys.ts';
 import { CautionMark, ReadingMark, StateMark } from './marks.tsx';
@@ -52,7 +53,7 @@ export function HelpCard({ close }: { readonly close: () => void }) {
           </ul>
           <h3>Where a vignette stands</h3>
           <ul>
-            {(['drafted', 'signed off in part', 'agreed', 'changed since'] as const).map((state) => (
+            {VIGNETTE_STATES.map((state) => (
               <li key={state}>
                 <StateMark state={state} /> {state}
               </li>

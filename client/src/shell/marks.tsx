@@ -44,6 +44,20 @@ export function StateShapes({ state, sizePx }: { readonly state: VignetteState; 
   switch (state) {
     case 'drafted':
       return square;
+    case 'proposed': {
+      // Whole dashes on every side, so that each corner is open: a square that is not there yet.
+      const side = s - 1.4;
+      return (
+        <path
+          d={`M.7 .7h${side}v${side}h${-side}z`}
+          fill="none"
+          stroke="currentColor"
+          strokeWidth={1.2}
+          strokeDasharray={`${side * 0.3} ${side * 0.2}`}
+          strokeDashoffset={side * 0.15}
+        />
+      );
+    }
     case 'signed off in part':
       return (
         <>

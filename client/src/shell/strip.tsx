@@ -11,7 +11,7 @@ const PAD = { left: 44, top: 15, right: 12, bottom: 10 };
 
 export function Strip({ view, heightPx = 87, widestPx = 330 }: { view: View; heightPx?: number; widestPx?: number }) {
   const show = useShow();
-  useRoots('rooms', 'openings', 'paints', 'deck', 'vignettes', 'memberOf', 'places', 'signatures');
+  useRoots('rooms', 'openings', 'paints', 'deck', 'vignettes', 'memberOf', 'places', 'signatures', 'proposals', 'proposed');
   const { documents } = show;
   const plan = stripPlanOf(documents.all('rooms'), documents.all('openings').values(), 420);
   if (plan.rooms.length === 0) return <p className="strip-none">No room is measured yet.</p>;

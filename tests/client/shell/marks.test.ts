@@ -1,3 +1,4 @@
+import { VIGNETTE_STATES } from '@enfilade/shared/judgements';
 import { RING_PATTERNS } from '@enfilade/shared/presence';
 import { createElement } from 'react';
 import { renderToStaticMarkup } from 'react-dom/server';
@@ -11,9 +12,7 @@ const rings = RING_PATTERNS.map((pattern) =>
 const readings = (['lost', 'weak', 'holds', 'carries'] as const).map((word) =>
   renderToStaticMarkup(createElement(ReadingMark, { word })),
 );
-const states = (['drafted', 'signed off in part', 'agreed', 'changed since'] as const).map((state) =>
-  renderToStaticMarkup(createElement(StateMark, { state })),
-);
+const states = VIGNETTE_STATES.map((state) => renderToStaticMarkup(createElement(StateMark, { state })));
 const all = [...rings, ...readings, ...states, renderToStaticMarkup(createElement(CautionMark))];
 
 /** Hex colours used, each as its three channels. */
