@@ -1,20 +1,54 @@
 /** What changed since a signature, in words a person reads: used by captions, the vignette list and paper. Pure. */
-import type { PieceId } from './schema.ts';
+import { objectOfPiece, type PieceId } from './schema.ts';
 import type { VignetteChange } from './sign-off.ts';
 
 export interface ChangeWords {
   nameOf(pieceId: PieceId): string;
   /** 'east wall', 'Long bench, top': what a place is on. */
   surfaceName(on: string): string;
-  /** A length without its unit. */
+  /** A length, as the reader reads it. */
   length(mm: number): string;
   /** What a piece is on now; on a floor, moves are told by the room and not by up and down. */
   onOf?(pieceId: PieceId): string | null;
+  /** The record a piece is of. With it like changes are counted; without it every piece is told by itself. */
+  recordOf?(pieceId: PieceId): { readonly title: string; readonly count: number } | null;
 }
 
-/** One sentence a change, in the order given; the first letter as in the middle of a text. */
+/** So many pieces of a set, or single things, that changed alike are told in one sentence. Own rule. */
+const ALIKE = { ofSet: 2, single: 3 } as const;
+/** Moved or turned in more ways than these, they are told by the farthest. Own rule. */
+const WAYS = { ofSet: 3, single: 6 } as const;
+
+/**
+ * One sentence a change, like changes drawn into one: 'Printing blocks: 41 pieces moved 3.0 left'. In the order given;
+ * the first letter as in the middle of a text.
+ */
 export function changeSentences(changes: readonly VignetteChange[], words: ChangeWords): string[] {
-  return changes.map((change) => sentenceOf(change, words));
+  const told = changes.map((change) => toldOf(change, words));
+  const sizes = countedBy(told, ({ group, predicate }) => group && `${group.key}\n${predicate}`);
+  const ways = new Map<string, Set<string>>();
+  for (const { group, predicate, farthest } of told) {
+    if (group === null || farthest === null) continue;
+    const key = `${group.key}\n${farthest.verb}`;
+    ways.set(key, (ways.get(key) ?? new Set()).add(predicate));
+  }
+  const done = new Set<string>();
+  return told.flatMap((one): string[] => {
+    const { group, predicate, farthest } = one;
+    if (group === null) return [one.sentence];
+    const manyWays = farthest === null ? undefined : `${group.key}\n${farthest.verb}`;
+    if (manyWays !== undefined && (ways.get(manyWays)?.size ?? 0) > WAYS[group.kind]) {
+      if (done.has(manyWays)) return [];
+      done.add(manyWays);
+      return [farthestSentence(told, group, farthest?.verb ?? '')];
+    }
+    const key = `${group.key}\n${predicate}`;
+    const size = sizes.get(key) ?? 1;
+    if (size < ALIKE[group.kind] && !(one.counted && group.kind === 'ofSet')) return [one.sentence];
+    if (done.has(key)) return [];
+    done.add(key);
+    return [`${group.head}${size === 1 ? 'one piece' : `${size} pieces`} ${one.counted ?? predicate}`];
+  });
 }
 
 /** All of it as one text: 'Block 10 moved 6.0 left; east wall repainted from … to …'. Empty for no changes. */
@@ -36,7 +70,68 @@ export function piecesIn(changes: readonly VignetteChange[]): PieceId[] {
   return [...pieces];
 }
 
-function sentenceOf(change: VignetteChange, words: ChangeWords): string {
+/** Pieces that may be told together: those of one set, or all that are single things. */
+interface Group {
+  readonly key: string;
+  readonly kind: 'ofSet' | 'single';
+  readonly head: string;
+}
+
+interface Told {
+  readonly sentence: string;
+  readonly predicate: string;
+  /** Null where it is about no piece, or pieces are not counted. */
+  readonly group: Group | null;
+  /** The words for a count of a set's pieces, where they are others: 'more', 'fewer'. */
+  readonly counted: string | null;
+  /** How far, of what can be done in many ways. */
+  readonly farthest: { readonly verb: string; readonly by: number; readonly text: string } | null;
+}
+
+function toldOf(change: VignetteChange, words: ChangeWords): Told {
+  const predicate = predicateOf(change, words);
+  if (!('pieceId' in change)) return { sentence: predicate, predicate, group: null, counted: null, farthest: null };
+  const sentence = `${words.nameOf(change.pieceId)} ${predicate}`;
+  const record = words.recordOf?.(change.pieceId) ?? null;
+  const group: Group | null =
+    record === null
+      ? null
+      : record.count > 1
+        ? { key: objectOfPiece(change.pieceId), kind: 'ofSet', head: `${record.title}: ` }
+        : { key: '', kind: 'single', head: '' };
+  const counted = change.kind === 'joined' ? 'more' : change.kind === 'left' ? 'fewer' : null;
+  return { sentence, predicate, group, counted, farthest: farthestOf(change, words) };
+}
+
+function farthestOf(change: VignetteChange, words: ChangeWords): Told['farthest'] {
+  if (change.kind === 'moved') {
+    const by = Math.hypot(change.dxMm, change.dyMm);
+    return { verb: 'moved', by, text: words.length(Math.round(by)) };
+  }
+  if (change.kind === 'turned') {
+    const by = Math.abs(change.byCentidegrees) / 100;
+    return { verb: 'turned', by, text: `${Number(by.toFixed(1))}°` };
+  }
+  return null;
+}
+
+function farthestSentence(told: readonly Told[], group: Group, verb: string): string {
+  const alike = told.filter((one) => one.group?.key === group.key && one.farthest?.verb === verb);
+  const most = alike.reduce((a, b) => ((b.farthest?.by ?? 0) > (a.farthest?.by ?? 0) ? b : a));
+  return `${group.head}${alike.length} pieces ${verb}, by up to ${most.farthest?.text}`;
+}
+
+function countedBy<T>(all: readonly T[], keyOf: (one: T) => string | null): Map<string, number> {
+  const counts = new Map<string, number>();
+  for (const one of all) {
+    const key = keyOf(one);
+    if (key !== null) counts.set(key, (counts.get(key) ?? 0) + 1);
+  }
+  return counts;
+}
+
+/** What is said of the piece; the whole sentence where it is about none. */
+function predicateOf(change: VignetteChange, words: ChangeWords): string {
   switch (change.kind) {
     case 'renamed':
       return `renamed from ‘${change.from}’ to ‘${change.to}’`;
@@ -47,24 +142,24 @@ function sentenceOf(change: VignetteChange, words: ChangeWords): string {
         ? `${change.from === null ? 'its focal work' : words.nameOf(change.from)} no longer its focal work`
         : `${words.nameOf(change.to)} made its focal work`;
     case 'joined':
-      return `${words.nameOf(change.pieceId)} in`;
+      return 'in';
     case 'left':
-      return `${words.nameOf(change.pieceId)} out`;
+      return 'out';
     case 'placed':
-      return `${words.nameOf(change.pieceId)} placed`;
+      return 'placed';
     case 'put back':
-      return `${words.nameOf(change.pieceId)} put back to the unplaced`;
+      return 'put back to the unplaced';
     case 'moved':
-      return `${words.nameOf(change.pieceId)} moved ${wayOf(change, words)}`;
+      return `moved ${wayOf(change, words)}`;
     case 'moved elsewhere':
-      return `${words.nameOf(change.pieceId)} moved from ${words.surfaceName(change.from)} to ${words.surfaceName(change.to)}`;
+      return `moved from ${words.surfaceName(change.from)} to ${words.surfaceName(change.to)}`;
     case 'turned': {
       const degrees = Math.abs(change.byCentidegrees) / 100;
       const way = change.byCentidegrees > 0 ? 'clockwise' : 'anticlockwise';
-      return `${words.nameOf(change.pieceId)} turned ${Number(degrees.toFixed(1))}° ${way}`;
+      return `turned ${Number(degrees.toFixed(1))}° ${way}`;
     }
     case 'lifted':
-      return `${words.nameOf(change.pieceId)} stands off ${words.length(Math.abs(change.byMm))} ${change.byMm > 0 ? 'more' : 'less'}`;
+      return `stands off ${words.length(Math.abs(change.byMm))} ${change.byMm > 0 ? 'more' : 'less'}`;
     case 'repainted':
       return `${words.surfaceName(change.surface)} repainted${change.from === null ? '' : ` from ${change.from}`}${
         change.to === null ? ', to no paint' : ` to ${change.to}`

@@ -2,11 +2,18 @@
  * The vignette list as of a moment: frozen into a plain value that says everything by itself, and two such lists compared
  * row by row in sentences. Built on the canonical form that is signed.
  */
-import { type ChangeWords, changeSentences } from './change-sentences.ts';
+import { type ChangeWords, changeSentences, piecesIn } from './change-sentences.ts';
 import type { Judgements, VignetteState } from './judgements.ts';
 import { likeMembersOf } from './like-members.ts';
 import { type ObjectId, objectOfPiece, type PieceId, pieceNumberOf, type VignetteId } from './schema.ts';
-import { type CanonicalVignette, canonicalVignetteOf, changesBetween, digestOf, toCanonicalText } from './sign-off.ts';
+import {
+  type CanonicalVignette,
+  canonicalVignetteOf,
+  changesBetween,
+  digestOf,
+  toCanonicalText,
+  type VignetteChange,
+} from './sign-off.ts';
 import { onName } from './surface-names.ts';
 import { sourceTexts, type VignetteListRow, vignetteListOf, whereText } from './vignette-list.ts';
 
@@ -20,8 +27,18 @@ export interface FrozenRow {
   readonly focal: string;
   readonly members: readonly { readonly text: string; readonly numbers: string; readonly unplaced: number }[];
   readonly from: readonly string[];
+  /** Never 'proposed': a list tells the hang, and a proposal leaves that as it is. */
   readonly state: VignetteState;
-  readonly signatures: readonly { readonly name: string; readonly role: string; readonly at: string }[];
+  /** `changed`: it was no longer what they had signed. */
+  readonly signatures: readonly {
+    readonly name: string;
+    readonly role: string;
+    readonly at: string;
+    readonly changed: boolean;
+  }[];
+  readonly waitingFor: readonly string[];
+  /** What had changed since the newest signature that did not stand any more. */
+  readonly changes: readonly VignetteChange[];
 }
 
 export interface FrozenList {
@@ -43,11 +60,17 @@ export function frozenListOf(judgements: Judgements): FrozenList {
     const form = canonicalVignetteOf(documents, row.id);
     if (form === null) continue;
     rows.push(frozenRow(row, form));
-    for (const [pieceId, place] of Object.entries(form.places)) {
+    const { changes } = row.standing;
+    for (const pieceId of new Set([...Object.keys(form.places), ...piecesIn(changes)])) {
       const object = judgements.objectOf(pieceId);
       if (object === undefined) continue;
       records[objectOfPiece(pieceId)] = { title: object.title || object.number, count: object.count };
+      const place = form.places[pieceId] ?? null;
       if (place !== null) surfaces[place[0]] = onName(judgements, place[0]);
+    }
+    for (const change of changes) {
+      if (change.kind === 'moved elsewhere') surfaces[change.from] = onName(judgements, change.from);
+      if (change.kind === 'repainted') surfaces[change.surface] = onName(judgements, change.surface);
     }
   }
   return { title: judgements.setting('title'), museum: judgements.setting('museum'), rows, records, surfaces };
@@ -66,8 +89,12 @@ function frozenRow(row: VignetteListRow, form: CanonicalVignette): FrozenRow {
       unplaced,
     })),
     from: sourceTexts(row.members),
-    state: row.standing.state,
-    signatures: row.standing.signatures.map(({ name, role, at }) => ({ name, role, at })),
+    state: row.standing.state === 'proposed' ? 'drafted' : row.standing.state,
+    signatures: row.standing.signatures.map(({ name, role, at, changes }) => {
+      return { name, role, at, changed: changes.length > 0 };
+    }),
+    waitingFor: row.standing.waitingFor,
+    changes: row.standing.changes,
   };
 }
 
@@ -140,37 +167,31 @@ function rowSentences(
   toleranceMm: number,
   length: (mm: number) => string,
 ): string[] {
-  const words: ChangeWords = {
-    nameOf: (pieceId) => pieceName(pieceId, after) ?? pieceName(pieceId, before) ?? 'a record that is gone',
-    surfaceName: (on) => after.surfaces[on] ?? before.surfaces[on] ?? 'a surface that is gone',
-    length,
-    onOf: (pieceId) => row.form.places[pieceId]?.[0] ?? null,
-  };
-  const changes = changesBetween(was.form, row.form, toleranceMm);
-  const sentences: string[] = [];
-  const counted = new Set<string>();
-  for (const change of changes) {
-    const inSet = change.kind === 'joined' || change.kind === 'left' ? setOf(change.pieceId, before, after) : null;
-    if (inSet === null) {
-      sentences.push(...changeSentences([change], words));
-      continue;
-    }
-    // The pieces of a set are counted, not named one by one.
-    const key = `${change.kind} ${inSet.objectId}`;
-    if (counted.has(key)) continue;
-    counted.add(key);
-    const alike = changes.filter(
-      (other) => other.kind === change.kind && 'pieceId' in other && objectOfPiece(other.pieceId) === inSet.objectId,
-    );
-    const pieces = alike.length === 1 ? 'one piece' : `${alike.length} pieces`;
-    sentences.push(`${inSet.title}: ${pieces} ${change.kind === 'joined' ? 'more' : 'fewer'}`);
-  }
+  const words = frozenWordsOf(row, [after, before], length);
+  const sentences = changeSentences(changesBetween(was.form, row.form, toleranceMm), words);
   if (was.state !== row.state) sentences.push(`${was.state}, now ${row.state}`);
   const signed = new Set(was.signatures.map(signatureKey));
   for (const signature of row.signatures) {
     if (!signed.has(signatureKey(signature))) sentences.push(`signed off by ${signature.name}, ${signature.role}`);
   }
   return sentences;
+}
+
+/** The words for changes of a row, from the lists it is on; the first that knows a name says it. */
+export function frozenWordsOf(
+  row: FrozenRow,
+  lists: readonly FrozenList[],
+  length: (mm: number) => string,
+): ChangeWords {
+  const first = <T>(say: (list: FrozenList) => T | null | undefined): T | undefined =>
+    lists.map(say).find((said) => said !== null && said !== undefined) ?? undefined;
+  return {
+    nameOf: (pieceId) => first((list) => pieceName(pieceId, list)) ?? 'a record that is gone',
+    surfaceName: (on) => first(({ surfaces }) => surfaces[on]) ?? 'a surface that is gone',
+    length,
+    onOf: (pieceId) => row.form.places[pieceId]?.[0] ?? null,
+    recordOf: (pieceId) => first(({ records }) => records[objectOfPiece(pieceId)]) ?? null,
+  };
 }
 
 function signatureKey({ name, role, at }: FrozenRow['signatures'][number]): string {
@@ -181,10 +202,4 @@ function pieceName(pieceId: PieceId, { records }: FrozenList): string | null {
   const record = records[objectOfPiece(pieceId)];
   if (record === undefined) return null;
   return record.count > 1 ? `${record.title}, piece ${pieceNumberOf(pieceId)}` : record.title;
-}
-
-function setOf(pieceId: PieceId, before: FrozenList, after: FrozenList): { objectId: ObjectId; title: string } | null {
-  const objectId = objectOfPiece(pieceId);
-  const record = after.records[objectId] ?? before.records[objectId];
-  return record === undefined || record.count <= 1 ? null : { objectId, title: record.title };
 }

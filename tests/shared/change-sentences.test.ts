@@ -1,6 +1,7 @@
 import { changeSentences, changeText, piecesIn } from '@enfilade/shared/change-sentences';
 import type { VignetteChange } from '@enfilade/shared/sign-off';
 import { describe, expect, test } from 'vitest';
+import { seeded } from './replicas.ts';
 
 const words = {
   nameOf: (pieceId: string) => `Block ${pieceId.slice(pieceId.indexOf('#') + 1)}`,
@@ -58,6 +59,76 @@ describe('what changed since a signature, in words', () => {
       expect(told).toBe(count);
       expect(parts.length).toBeLessThanOrEqual(4);
     }
+  });
+
+  describe('like changes are counted', () => {
+    const counting = {
+      ...words,
+      nameOf: (pieceId: string) => (pieceId.startsWith('block') ? words.nameOf(pieceId) : pieceId.replace('#1', '')),
+      recordOf: (pieceId: string) =>
+        pieceId.startsWith('block') ? { title: 'Printing blocks', count: 60 } : { title: pieceId, count: 1 },
+    };
+    const moved = (pieceId: string, dxMm: number, dyMm = 0): VignetteChange => ({ kind: 'moved', pieceId, dxMm, dyMm });
+    const blocks = (count: number) => Array.from({ length: count }, (_, n) => `block#${n + 1}`);
+    const told = (changes: readonly VignetteChange[]) => changeSentences(changes, counting);
+
+    test('story: 41 blocks moved with their focal work are one sentence, and the work another', () => {
+      const changes = [moved('oil#1', -30), ...blocks(41).map((id) => moved(id, -30))];
+      expect(told(changes)).toEqual(['oil moved 3.0 left', 'Printing blocks: 41 pieces moved 3.0 left']);
+    });
+
+    test('story: one block fewer, two more, one turned: a set is counted, a single piece of it moved is named', () => {
+      expect(
+        told([
+          { kind: 'left', pieceId: 'block#9' },
+          { kind: 'joined', pieceId: 'block#41' },
+          { kind: 'joined', pieceId: 'block#42' },
+          { kind: 'turned', pieceId: 'block#3', byCentidegrees: 900 },
+          { kind: 'left', pieceId: 'oil#1' },
+        ]),
+      ).toEqual([
+        'Printing blocks: one piece fewer',
+        'Printing blocks: 2 pieces more',
+        'Block 3 turned 9° clockwise',
+        'oil out',
+      ]);
+    });
+
+    test('story: a halo laid out anew is told by how far its pieces went at most; works keep their names longer', () => {
+      const changes = [
+        ...blocks(12).map((id, n) => moved(id, 30 + n, n)),
+        moved('oil#1', 40),
+        moved('jug#1', 80),
+        moved('trap#1', 120),
+        moved('net#1', 160),
+      ];
+      expect(told(changes)).toEqual([
+        'Printing blocks: 12 pieces moved, by up to 4.2',
+        'oil moved 4.0 right',
+        'jug moved 8.0 right',
+        'trap moved 12.0 right',
+        'net moved 16.0 right',
+      ]);
+    });
+
+    test('law: however changes are drawn together, every one is in exactly one sentence', () => {
+      for (let seed = 1; seed <= 60; seed++) {
+        const random = seeded(seed);
+        const pick = (n: number): number => Math.floor(random() * n);
+        const changes = blocks(2 + pick(14)).map((id, n): VignetteChange => {
+          const pieceId = pick(3) === 0 ? `work${n}#1` : id;
+          const kind = pick(5);
+          if (kind === 0) return { kind: 'joined', pieceId };
+          if (kind === 1) return { kind: 'turned', pieceId, byCentidegrees: 100 * (1 + pick(6)) };
+          return moved(pieceId, 30 * (1 + pick(4)));
+        });
+        const count = told(changes).reduce((sum, sentence) => {
+          const [, figure] = /(?:^|: )(\d+) pieces /.exec(sentence) ?? [];
+          return sum + Number(figure ?? 1);
+        }, 0);
+        expect(count, `seed ${seed}`).toBe(changes.length);
+      }
+    });
   });
 
   test('law: the pieces to show are those the changes name, each once', () => {
