@@ -11,8 +11,8 @@ import { Client } from './scene.ts';
 /** `npm run soak` goes on for 20 minutes; `npm test` for a few rounds. */
 const MINUTES = Number(process.env.SOAK_MINUTES ?? 0);
 const LEAST_ROUNDS = 9;
-const PEOPLE = 8;
-const NUDGES = 60;
+const PEOPLE = MINUTES === 0 ? 5 : 8;
+const NUDGES = MINUTES === 0 ? 15 : 60;
 /** What the middle of three parts of the run, and the last of them, may differ by. */
 const FLAT_MB = 6;
 
