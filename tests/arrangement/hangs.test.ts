@@ -68,6 +68,11 @@ describe('hangs', () => {
     }
   });
 
+  test('story: two pendants have two ways, for one pair stacked would look like one pair close', () => {
+    expect(hangs('pendants', wall([500, 480])).map(({ name }) => name)).toEqual(['pendants close', 'pendants wide']);
+    expect(hangs('pendants', wall([500, 480, 400, 390]))).toHaveLength(3);
+  });
+
   test('law: the same task has the same answer', () => {
     for (const kind of KINDS) expect(hangs(kind, hangWallOf(7))).toEqual(hangs(kind, hangWallOf(7)));
   });

@@ -34,10 +34,16 @@ export function lineFilling(task: HangTask): Places {
 
 /** Every centre on the centre line, those nearest in size side by side in pairs, wide gaps between the pairs. */
 export function lineInPairs(task: HangTask): Places {
+  // Closer pairs where not all find room at the usual gap.
+  const tries = [PAIR_MM, 100, 0].map((gap) => inPairs(task, Math.max(task.gapMm, gap)));
+  const missing = tries.map((places) => places.filter((at) => at === null).length);
+  return tries[missing.indexOf(Math.min(...missing))]!;
+}
+
+function inPairs(task: HangTask, gap: number): Places {
   const sizeOf = (i: number) => task.pieces[i]!.widthMm * task.pieces[i]!.heightMm;
   const bySize = [...freeOf(task)].sort((a, b) => sizeOf(b) - sizeOf(a) || a - b);
   const pairs = Array.from({ length: Math.ceil(bySize.length / 2) }, (_, k) => bySize.slice(2 * k, 2 * k + 2));
-  const gap = Math.max(task.gapMm, PAIR_MM);
   const columns = pairs.map((pair): Column => {
     const widths = pair.map((i) => task.pieces[i]!.widthMm);
     const widthMm = widths.reduce((sum, width) => sum + width, 0) + gap * (pair.length - 1);

@@ -12,6 +12,9 @@ import { massedSalon } from './salon-massed.ts';
 
 export type HangKind = 'salon' | 'line' | 'double' | 'pendants';
 
+/** Two ways nearer to each other than this, in mean sizes of a piece, look alike. */
+const VISIBLY = 0.25;
+
 type Way = (task: HangTask, goOn: () => boolean) => Places | undefined;
 
 const WAYS: Readonly<Record<HangKind, readonly (readonly [HangName, Way])[]>> = {
@@ -90,6 +93,8 @@ function mirroredTask(task: HangTask): HangTask {
 export function hangs(kind: HangKind, task: HangTask): readonly HangCandidate[] {
   const kept: HangCandidate[] = [];
   const ways = waysOf(kind);
+  const sizes = task.pieces.reduce((sum, { widthMm, heightMm }) => sum + (widthMm + heightMm) / 2, 0);
+  const leastMm = (VISIBLY * sizes) / (task.pieces.length || 1);
   for (const [turn, name] of ways.entries()) {
     const { progress } = task;
     const candidate = hang(name, {
@@ -97,7 +102,7 @@ export function hangs(kind: HangKind, task: HangTask): readonly HangCandidate[] 
       ...(progress && { progress: (done: number, of: number) => progress(turn + done / of, ways.length) }),
     });
     if (candidate.reasons.some(({ kind: why }) => why === 'stopped')) return kept;
-    if (kept.every((other) => apartMm(task, candidate, other) > 20)) kept.push(candidate);
+    if (kept.every((other) => apartMm(task, candidate, other) > leastMm)) kept.push(candidate);
   }
   return kept;
 }
