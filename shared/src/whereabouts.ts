@@ -1,8 +1,7 @@
 /**
- * Where each piece is in its room, worked out from its place: a load follows its carrier, a thing on the floor is seen
- * in plan and in the elevation of the walls it stands before.
+ * Where each piece is in its room, worked out from its place: a load follows its carrier, a thing on the floor or the
+ * ceiling is seen in plan and in the elevation of the walls it is before, a thing in an opening from both its sides.
  */
-import { standingIn } from '@enfilade/space/elevation';
 import {
   floorLevelAlong,
   floorLevelAt,
@@ -13,7 +12,17 @@ import {
   wallLengthOf,
 } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
-import { carrierOf, objectOfPiece, type PieceId, type Place, type SurfaceId, surfaceParts } from './schema.ts';
+import { inPlanOf, onFaceOf } from './in-openings.ts';
+import { fromBelow, hungAt, type InRoom, seenBefore } from './overhead.ts';
+import {
+  carrierOf,
+  objectOfPiece,
+  openingOf,
+  type PieceId,
+  type Place,
+  type SurfaceId,
+  surfaceParts,
+} from './schema.ts';
 import { type TrueSize, trueSizeOf } from './true-size.ts';
 
 /** A piece as faced on a surface. Centre and size in the surface's own frame, mm; turn in degrees clockwise. */
@@ -26,19 +35,10 @@ export interface Seen {
   readonly turnDegrees: number;
   /** How far its nearest face stands before the wall; its depth behind the viewer's nearest thing. 0 on the wall. */
   readonly standOffMm: number;
+  /** Absent on a wall, a floor or furniture: it hangs from the ceiling, or it is in a doorway or window. */
+  readonly held?: 'overhead' | 'in an opening';
   /** True when its place is on this very surface; false when it is seen there by projection or on a carrier. */
   readonly direct: boolean;
-}
-
-/** A floor-standing thing farther than this from a wall is not drawn in its elevation (own rule). */
-const BEFORE_A_WALL_MM = 1500;
-
-/** In the plan of a room: centre, footprint, and the height of its foot above the reference plane. */
-interface Standing {
-  readonly xMm: number;
-  readonly yMm: number;
-  readonly turnDegrees: number;
-  readonly baseMm: number;
 }
 
 export class Whereabouts {
@@ -111,12 +111,15 @@ export class Whereabouts {
     return 'stands';
   }
 
-  /** The surface a piece finally stands on, through its carriers; null when unplaced. */
+  /** The surface a piece is finally on, through its carriers; of an opening its first wall; null when unplaced. */
   surfaceOf(pieceId: PieceId): SurfaceId | null {
     let at = this.placeOf(pieceId);
     for (let steps = 0; at !== null && steps < 64; steps++) {
       const carrier = carrierOf(at[0]);
-      if (carrier === null) return at[0];
+      if (carrier === null) {
+        const opening = openingOf(at[0]);
+        return opening === null ? at[0] : (this.documents.get('openings', opening)?.sides[0]?.surface ?? null);
+      }
       at = this.placeOf(carrier.pieceId);
     }
     return null;
@@ -171,16 +174,26 @@ export class Whereabouts {
       seen.push(own);
       this.addWallLoad(own, seen);
     }
-    for (const pieceId of this.directlyOn(`${parts.roomId}:floor`)) {
-      const at = this.placeOf(pieceId);
-      if (at === null) continue;
-      const foot = {
-        xMm: at[1],
-        yMm: at[2],
-        turnDegrees: at[4] / 100,
-        baseMm: floorLevelAt(room, at[1], at[2]) + at[3],
-      };
-      this.addStanding(pieceId, foot, room, side, seen);
+    for (const [pieceId, foot] of this.standingOn(`${parts.roomId}:floor`, room)) {
+      this.addStanding(pieceId, foot, room, side, seen, false);
+    }
+    for (const [pieceId, foot] of this.standingOn(`${parts.roomId}:ceiling`, room)) {
+      this.addStanding(pieceId, foot, room, side, seen, true);
+    }
+    for (const [openingId, opening] of this.documents.all('openings')) {
+      for (const pieceId of this.directlyOn(`opening:${openingId}`)) {
+        const at = this.placeOf(pieceId);
+        const size = this.sizeOf(pieceId);
+        const face = at === null ? null : onFaceOf(opening, surface, at);
+        if (face === null || size === null) continue;
+        const { widthMm, heightMm } = size;
+        const own: Seen = {
+          ...{ pieceId, ...face, widthMm, heightMm, standOffMm: IN_THE_WALL_MM },
+          ...{ direct: false, held: 'in an opening' },
+        };
+        seen.push(own);
+        this.addWallLoad(own, seen);
+      }
     }
     return seen.sort((a, b) => a.standOffMm - b.standOffMm || (a.pieceId < b.pieceId ? -1 : 1));
   }
@@ -202,17 +215,38 @@ export class Whereabouts {
         turnDegrees: 0,
         standOffMm: carrier.standOffMm + 1,
         direct: false,
+        ...heldAs(carrier.held),
       };
       seen.push(own);
       this.addWallLoad(own, seen);
     }
   }
 
-  private addStanding(pieceId: PieceId, foot: Standing, room: RoomShape, side: WallSide, seen: Seen[]): void {
+  /** What is directly on a floor or a ceiling, as it is in the room. */
+  private *standingOn(surface: SurfaceId, room: RoomShape): Generator<readonly [PieceId, InRoom]> {
+    const overhead = surface.endsWith(':ceiling');
+    for (const pieceId of this.directlyOn(surface)) {
+      const at = this.placeOf(pieceId);
+      const size = this.sizeOf(pieceId);
+      if (at === null || size === null) continue;
+      const [, xMm, yMm, liftMm, turn] = at;
+      const baseMm = floorLevelAt(room, xMm, yMm) + liftMm;
+      yield [pieceId, overhead ? hungAt(room, at, size.heightMm) : { xMm, yMm, turnDegrees: turn / 100, baseMm }];
+    }
+  }
+
+  private addStanding(
+    pieceId: PieceId,
+    foot: InRoom,
+    room: RoomShape,
+    side: WallSide,
+    seen: Seen[],
+    overhead: boolean,
+  ): void {
     const size = this.sizeOf(pieceId);
     if (size === null) return;
-    const view = standingIn(room, side, { ...foot, ...size, turnCentidegrees: foot.turnDegrees * 100 });
-    if (view.distanceMm <= BEFORE_A_WALL_MM) {
+    const view = seenBefore(room, side, foot, size, overhead);
+    if (view !== null) {
       seen.push({
         pieceId,
         xMm: view.xMm,
@@ -222,15 +256,16 @@ export class Whereabouts {
         turnDegrees: 0,
         standOffMm: Math.max(1, view.distanceMm),
         direct: false,
+        ...heldAs(overhead ? 'overhead' : undefined),
       });
     }
     for (const load of this.directlyOn(pieceId)) {
       const standing = this.onCarrier(load, pieceId, foot, size);
-      if (standing !== null) this.addStanding(load, standing, room, side, seen);
+      if (standing !== null) this.addStanding(load, standing, room, side, seen, overhead);
     }
   }
 
-  private onCarrier(pieceId: PieceId, carrierId: PieceId, foot: Standing, carrier: TrueSize): Standing | null {
+  private onCarrier(pieceId: PieceId, carrierId: PieceId, foot: InRoom, carrier: TrueSize): InRoom | null {
     const at = this.placeOf(pieceId);
     if (at === null) return null;
     const turn = (foot.turnDegrees * Math.PI) / 180;
@@ -246,37 +281,65 @@ export class Whereabouts {
     };
   }
 
-  /** What stands on a floor (or lies on the layout floor) seen from above; loads above their carriers. */
+  /**
+   * What stands on a floor (or lies on the layout floor) seen from above, loads above their carriers, what hangs over it
+   * and what is in its doorways and windows; or a ceiling with what hangs there seen from below (x and y in plan, turn as
+   * seen from below, the stand-off that of its foot from the ceiling).
+   */
   planOf(surface: SurfaceId): Seen[] {
     const room = this.roomOf(surface);
+    const parts = surfaceParts(surface);
+    const below = parts?.side === 'ceiling' && room !== null;
     const seen: Seen[] = [];
-    const add = (pieceId: PieceId, foot: Standing, direct: boolean): void => {
+    const add = (pieceId: PieceId, foot: InRoom, direct: boolean, held: Seen['held']): void => {
       const size = this.sizeOf(pieceId);
       if (size === null) return;
-      const layout = room === null;
       seen.push({
         pieceId,
         xMm: foot.xMm,
         yMm: foot.yMm,
         widthMm: size.widthMm,
         // On the layout floor things lie face up, as they will be faced; on a room's floor one sees their footprint.
-        heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
-        turnDegrees: foot.turnDegrees,
-        standOffMm: foot.baseMm,
-        direct,
+        heightMm: room === null ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
+        turnDegrees: below ? fromBelow(foot.turnDegrees) : foot.turnDegrees,
+        standOffMm: below ? room.heightMm - foot.baseMm : foot.baseMm,
+        direct: direct && (below || held === undefined),
+        ...heldAs(held),
       });
       for (const load of this.directlyOn(pieceId)) {
         const standing = this.onCarrier(load, pieceId, foot, size);
-        if (standing !== null) add(load, standing, false);
+        if (standing !== null) add(load, standing, false, held);
       }
     };
-    for (const pieceId of this.directlyOn(surface)) {
-      const at = this.placeOf(pieceId);
-      if (at === null) continue;
-      const baseMm = (room === null ? 0 : floorLevelAt(room, at[1], at[2])) + at[3];
-      add(pieceId, { xMm: at[1], yMm: at[2], turnDegrees: at[4] / 100, baseMm }, true);
+    if (room === null || parts === null) {
+      for (const pieceId of this.directlyOn(surface)) {
+        const at = this.placeOf(pieceId);
+        if (at !== null)
+          add(pieceId, { xMm: at[1], yMm: at[2], turnDegrees: at[4] / 100, baseMm: at[3] }, true, undefined);
+      }
+    } else {
+      const overhead = `${parts.roomId}:ceiling`;
+      if (!below) for (const [pieceId, foot] of this.standingOn(surface, room)) add(pieceId, foot, true, undefined);
+      for (const [pieceId, foot] of this.standingOn(overhead, room)) add(pieceId, foot, true, 'overhead');
+      if (!below)
+        for (const [pieceId, foot] of this.inOpeningsOf(parts.roomId, room)) add(pieceId, foot, true, 'in an opening');
     }
     return seen.sort((a, b) => a.standOffMm - b.standOffMm || (a.pieceId < b.pieceId ? -1 : 1));
+  }
+
+  private *inOpeningsOf(roomId: string, room: RoomShape): Generator<readonly [PieceId, InRoom]> {
+    for (const [openingId, opening] of this.documents.all('openings')) {
+      const there = this.directlyOn(`opening:${openingId}`);
+      const on = there.size === 0 ? undefined : opening.sides.find(({ surface }) => surface.startsWith(`${roomId}:`));
+      const side = on === undefined ? undefined : (surfaceParts(on.surface)?.side as WallSide);
+      if (on === undefined || side === undefined) continue;
+      for (const pieceId of there) {
+        const at = this.placeOf(pieceId);
+        const size = this.sizeOf(pieceId);
+        const foot = at && size ? inPlanOf(opening, on.surface, room, side, at, size.heightMm) : null;
+        if (foot !== null) yield [pieceId, foot];
+      }
+    }
   }
 
   /** A wall's length and its floor level at x; null for what is no wall. */
@@ -300,8 +363,12 @@ export class Whereabouts {
   }
 }
 
-/** A thing whose back is to this wall has this turn (degrees clockwise from above; 0 faces the foot wall). */
-export const TURN_OF_BACK: Record<WallSide, number> = { head: 0, right: 90, foot: 180, left: 270 };
+function heldAs(held: Seen['held']): Pick<Seen, 'held'> {
+  return held === undefined ? {} : { held };
+}
+
+/** Behind whatever hangs on the wall's face. */
+const IN_THE_WALL_MM = -1;
 
 /** A flat thing's footprint is still drawn, as a line this thick. */
 const FLAT_ON_FLOOR_MM = 20;
