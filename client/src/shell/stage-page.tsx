@@ -1,9 +1,9 @@
 /** A page with the stage on it: caption left, card right, supply along the foot; folded one under the other if narrow. */
-import { lazy, Suspense } from 'react';
+import { lazy, memo, Suspense } from 'react';
 import { CandidateDrawer } from '../cards/candidate-drawer.tsx';
 import { Card } from '../cards/card.tsx';
 import { PaintDrawer } from '../cards/paint-drawer.tsx';
-import { StageCaption } from '../cards/stage-caption.tsx';
+import { StageCaption as WholeCaption } from '../cards/stage-caption.tsx';
 import { selection, useStore } from '../selection.ts';
 import { ShowContext, useShow } from '../sync/hooks.ts';
 import { useHangLookedAt } from '../talk/hang-looked-at.ts';
@@ -19,13 +19,17 @@ import type { View } from '../view-address.ts';
 import { Fault } from './fault.tsx';
 import { useFoot } from './foot.ts';
 import { type Fold, useCaptionOpen, useFold } from './media.ts';
-import { Rail } from './rail.tsx';
+import { Rail as WholeRail } from './rail.tsx';
 import './stage-page.css';
 
 const stageModule = import('../stage/stage.tsx');
 const Stage = lazy(() => stageModule.then((m) => ({ default: m.Stage })));
 const StateStage = lazy(() => import('../talk/state-stage.tsx').then((m) => ({ default: m.StateStage })));
 const ProposalStage = lazy(() => import('../talk/proposal-stage.tsx').then((m) => ({ default: m.ProposalStage })));
+
+/** They follow the show themselves, each at its own pace; the page drawn again does not draw them again. */
+const StageCaption = memo(WholeCaption);
+const Rail = memo(WholeRail);
 
 /** What the caption and the card lie over, px: the stage keeps its drawing clear of it. */
 const INSETS: Record<Fold, { left: number; right: number; top: number; bottom: number }> = {

@@ -28,22 +28,24 @@ export interface InProposal {
   readonly shown: ShowSession;
 }
 
+const MOVES_READ = ['proposals', 'proposed', 'places', 'paints', 'vignettes', 'memberOf'] as const;
+
 const known = new WeakMap<ShowDocuments, { key: string; moves: readonly ProposedMove[]; entries: MoveEntry[] }>();
 
 /** Null on the hang itself and in a kept state. */
 export function useInProposal(): InProposal | null {
-  useRoots('proposals', 'proposed', 'places', 'paints', 'vignettes', 'memberOf');
   const shown = useShow();
   const hang = useHang();
   const id = shown.layerId;
+  // On the hang itself nothing is asked for: its page is not drawn again at every move.
+  useRoots(...(id === null ? [] : MOVES_READ));
   const proposal = id === null ? undefined : hang.documents.get('proposals', id);
   if (id === null || proposal === undefined) return null;
   return { id, proposal, ...listed(hang.documents, id), hang, shown };
 }
 
 function listed(documents: ShowDocuments, id: ProposalId): { moves: readonly ProposedMove[]; entries: MoveEntry[] } {
-  const roots = ['proposed', 'places', 'paints', 'vignettes', 'memberOf'] as const;
-  const key = `${id}|${roots.map((root) => documents.version(root)).join()}`;
+  const key = `${id}|${MOVES_READ.map((root) => documents.version(root)).join()}`;
   const before = known.get(documents);
   if (before?.key === key) return before;
   const moves = movesOf(documents, id);

@@ -61,10 +61,14 @@ export function surfacesTouched(judgements: Judgements, moves: readonly Proposed
   return [...counts].sort((a, b) => b[1] - a[1] || (a[0] < b[0] ? -1 : 1)).map(([surface]) => surface);
 }
 
-/** Open proposals that touch a surface. */
-export function proposalsOn(judgements: Judgements, surface: SurfaceId): (readonly [ProposalId, Proposal])[] {
-  return proposalsOf(judgements.documents).filter(
-    ([id, proposal]) =>
-      stateOf(proposal) === 'open' && surfacesTouched(judgements, movesOf(judgements.documents, id)).includes(surface),
-  );
+/** Open proposals that touch any of these surfaces. */
+export function proposalsOn(
+  judgements: Judgements,
+  surfaces: readonly SurfaceId[],
+): (readonly [ProposalId, Proposal])[] {
+  const { documents } = judgements;
+  return proposalsOf(documents).filter(([id, proposal]) => {
+    if (stateOf(proposal) !== 'open') return false;
+    return surfacesTouched(judgements, movesOf(documents, id)).some((surface) => surfaces.includes(surface));
+  });
 }

@@ -2,12 +2,12 @@
 import { facedSurface } from '../shell/current-view.ts';
 import { useHang, useRoots } from '../sync/hooks.ts';
 import { toAddress, type View } from '../view-address.ts';
-import { proposalsOf, proposalsOn, stateOf } from './open-proposals.ts';
+import { proposalsOn } from './open-proposals.ts';
 import { ProposalMark } from './proposal-mark.tsx';
 import './proposal-caption.css';
 
 export function ProposalsHere({ view }: { readonly view: View }) {
-  const { judgements, documents } = useHang();
+  const { judgements } = useHang();
   useRoots('proposals', 'proposed');
   const faced = facedSurface(view);
   const surfaces =
@@ -16,8 +16,7 @@ export function ProposalsHere({ view }: { readonly view: View }) {
       : view.sheet === 'room'
         ? ['head', 'right', 'foot', 'left', 'floor', 'ceiling'].map((side) => `${view.roomId}:${side}`)
         : [];
-  const touching = new Set(surfaces.flatMap((surface) => proposalsOn(judgements, surface).map(([id]) => id)));
-  const here = proposalsOf(documents).filter(([id, proposal]) => stateOf(proposal) === 'open' && touching.has(id));
+  const here = proposalsOn(judgements, surfaces);
   if (here.length === 0) return null;
   return (
     <section className="proposals-here" aria-label="Proposals here">
