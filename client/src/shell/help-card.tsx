@@ -2,6 +2,7 @@
 import { VIGNETTE_STATES } from '@enfilade/shared/judgements';
 import { useEffect, useRef } from 'react';
 import { KEYS } from '../stage/keys.ts';
+import { ClashMark, ProposalMark } from '../talk/proposal-mark.tsx';
 import { CautionMark, ReadingMark, StateMark } from './marks.tsx';
 import './help-card.css';
 
@@ -10,6 +11,7 @@ const SHELL_KEYS: readonly { readonly keys: string; readonly what: string }[] = 
   { keys: 'Ctrl Shift Z', what: 'redo it' },
   { keys: 'Tab', what: 'head, caption, wall, list, card, foot' },
   { keys: 'Arrows, in the strip', what: 'go from room to wall to room' },
+  { keys: 'Arrows, on the divider', what: 'move it between the hang and the proposal; with shift farther' },
   { keys: 'Enter, in a field', what: 'set the number you typed' },
   { keys: 'Up, Down, in a field', what: 'one centimetre or half an inch more or less' },
   { keys: 'Escape, in a field', what: 'what stood there before' },
@@ -63,6 +65,12 @@ export function HelpCard({ close }: { readonly close: () => void }) {
           <ul>
             <li>
               <CautionMark /> a caution: someone or something can be hurt
+            </li>
+            <li>
+              <ProposalMark state="open" sizePx={13} /> a proposal: laid over the hang, which stays as it is
+            </li>
+            <li>
+              <ClashMark sizePx={14} /> a clash: two acts on one thing, to be settled
             </li>
             <li>
               <span className="unk help-hatch" aria-hidden="true" /> hatched: estimated, or not known
