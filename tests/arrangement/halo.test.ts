@@ -118,6 +118,13 @@ describe('halo', () => {
     }
   });
 
+  test('story: round a focal work that itself ends out of reach, pieces go above it all the same, and it is said', () => {
+    const high = { ...fortyOf(1), reachMm: 2000 };
+    const candidate = halo(high);
+    expect(candidate.measures.highestTopMm).toBeGreaterThan(2030);
+    expect(candidate.reasons).toContainEqual(expect.objectContaining({ kind: 'above reach', reachMm: 2000 }));
+  });
+
   test('story: a person stops it, and nothing is placed', () => {
     const seen: number[] = [];
     const candidate = halo({ ...fortyOf(1), progress: (done) => seen.push(done) < 5 });

@@ -47,7 +47,7 @@ export function madeHalo(task: HaloTask): MadeHalo {
     return !stopped;
   };
   const across = task.across ?? 1.2;
-  const reachMm = task.reachMm ?? Infinity;
+  const reachMm = reachOf(task);
   const common = { surface: task.surface, focal, clear, pieces: ordered, across, reachMm, goOn };
   const leanDegrees = task.leanDegrees ?? Number.NaN;
   const free = task.looseness >= LOOSE || task.leanDegrees !== undefined;
@@ -103,6 +103,13 @@ function rings(task: RingTask & { readonly goOn: () => boolean }, random: () => 
     obstacles.push(obstacleOf(placed[i]!));
   }
   return placed;
+}
+
+/** Up to where tops should stay; no bound where the focal work itself leaves none of them room above it within reach. */
+function reachOf({ focal, focalGapMm, gapMm, pieces, reachMm }: HaloTask): number {
+  const least = Math.min(...pieces.map(({ heightMm }) => heightMm));
+  const needed = focal.yMm + focal.heightMm / 2 + (focalGapMm ?? gapMm) + least;
+  return reachMm === undefined || needed > reachMm ? Infinity : reachMm;
 }
 
 /** Whether the pieces and the gaps they would like can find room at all, by area alone. */

@@ -15,7 +15,7 @@ export interface HaloTask {
   /** 0 even … 1 loose. */
   readonly looseness: number;
   readonly seed: number;
-  /** The height that tops should stay below where they can. */
+  /** The height that tops should stay below where they can; waived where the focal work reaches so high that none could. */
   readonly reachMm?: number;
   /** The gap to aim at over the least one, ≥ 1; 1.4 unless given. It is given up where room is short. */
   readonly roominess?: number;
