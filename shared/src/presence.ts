@@ -16,6 +16,8 @@ export interface Presence {
   readonly layer?: string | null;
   /** Where they point, mm on a surface: shown to whoever looks at it. */
   readonly pointer?: readonly [SurfaceId: string, xMm: number, yMm: number] | null;
+  /** What part of the drawing they look at, mm of the drawing (centre, width, height); null: the whole. */
+  readonly looking?: readonly [XMm: number, YMm: number, widthMm: number, heightMm: number] | null;
   /** Whose view theirs goes along with. */
   readonly alongWith?: string | null;
   /** Pieces under their hand, where they are right now: shown to others, written nowhere. */

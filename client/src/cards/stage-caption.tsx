@@ -12,7 +12,9 @@ import { STRIP_SIDES } from '../shell/strip-plan.ts';
 import { wallsCaptioned } from '../stage/captioned.ts';
 import { usePictures, useShow } from '../sync/hooks.ts';
 import { useRestingRoots } from '../sync/resting-roots.ts';
+import { aboutText } from '../talk/remark-words.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
+import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress, type View } from '../view-address.ts';
 import { ReadingCounts } from './reading-counts.tsx';
 import { VignetteCaption } from './vignette-caption.tsx';
@@ -71,6 +73,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
         command="remark on the wall…"
         also={(about) => about.kind === 'spot' && about.surface === surface}
       />
+      <SpotRemark surfaces={[surface]} />
       <ListFold surface={surface} words="All on this wall, as a list" />
     </div>
   );
@@ -166,8 +169,29 @@ function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
           })}
         </>
       )}
+      <RoomRemarks roomId={roomId} />
       <ListFold surface={`${roomId}:floor`} words="All on this floor, as a list" />
     </div>
+  );
+}
+
+/** Remarks on a room's floor, and on its walls and spots on them, each under the name of its surface. */
+function RoomRemarks({ roomId }: { readonly roomId: RoomId }) {
+  const { judgements, documents } = useShow();
+  const { unit } = usePreferences();
+  const floor = `${roomId}:floor`;
+  const surfaces = [floor, ...STRIP_SIDES.map((side) => `${roomId}:${side}`)];
+  return (
+    <>
+      <RemarksBlock
+        about={{ kind: 'wall', surface: floor }}
+        what={`the floor of the ${documents.get('rooms', roomId)?.name ?? 'room'}`}
+        command="remark on the floor…"
+        also={(about) => (about.kind === 'wall' || about.kind === 'spot') && surfaces.includes(about.surface)}
+        headOf={(about) => <p className="t1 it">{aboutText(judgements, about, unit)}</p>}
+      />
+      <SpotRemark surfaces={surfaces} />
+    </>
   );
 }
 
@@ -185,6 +209,13 @@ function LayoutCaption() {
       {vignettesOn(judgements, LAYOUT_FLOOR).map((here) => (
         <VignetteCaption key={here.id} here={here} alone={false} />
       ))}
+      <RemarksBlock
+        about={{ kind: 'wall', surface: LAYOUT_FLOOR }}
+        what="the layout floor"
+        command="remark on the floor…"
+        also={(about) => about.kind === 'spot' && about.surface === LAYOUT_FLOOR}
+      />
+      <SpotRemark surfaces={[LAYOUT_FLOOR]} />
       <ListFold surface={LAYOUT_FLOOR} words="All on this floor, as a list" />
     </div>
   );

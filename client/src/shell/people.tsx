@@ -4,8 +4,9 @@ import { useStore } from '../selection.ts';
 import { useOthers, useRoots, useSaving, useShow } from '../sync/hooks.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { alongWith, goAlong, letGo } from '../talk/going-along.tsx';
+import { pointing, setPointing } from '../talk/pointing.ts';
 import { toAddress, type View, viewFrom } from '../view-address.ts';
-import { roomOfView, viewName } from './current-view.ts';
+import { isStage, roomOfView, viewName } from './current-view.ts';
 import { Ring } from './ring.tsx';
 
 /** 'on this wall', 'in the Counting Room', 'at the layout floor': where someone is, as seen from my view. */
@@ -42,6 +43,7 @@ export function People({ view }: { readonly view: View }) {
         <span>
           {person.name} <i className="it">you</i>
         </span>
+        {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
       </li>
       {others.map((there) => {
         const { clientId, person: other, ring, presence } = there;
@@ -75,5 +77,24 @@ export function People({ view }: { readonly view: View }) {
         );
       })}
     </ul>
+  );
+}
+
+/** Lets everybody who looks at this surface see where I point. */
+function PointCommand() {
+  const on = useStore(pointing);
+  return (
+    <button
+      type="button"
+      className="people-along"
+      aria-pressed={on}
+      onClick={(event) => {
+        setPointing(!on);
+        // Pressed by keys, the arrows go on from the stage.
+        if (!on && event.detail === 0) document.querySelector<HTMLElement>('#main .stage')?.focus();
+      }}
+    >
+      {on ? 'point no more' : 'point'}
+    </button>
   );
 }

@@ -34,7 +34,7 @@ export function RingShapes({ name, pattern, radiusPx = 10, blank = false }: Ring
   return (
     <>
       <circle r={radiusPx} fill={PAPER} />
-      <Edge pattern={pattern} r={radiusPx} />
+      <RingEdge pattern={pattern} r={radiusPx} />
       {blank ? null : (
         <text
           y={radiusPx * 0.36}
@@ -53,7 +53,8 @@ export function RingShapes({ name, pattern, radiusPx = 10, blank = false }: Ring
   );
 }
 
-function Edge({ pattern, r }: { readonly pattern: RingPattern; readonly r: number }) {
+/** The pattern alone, about the origin of a drawing. */
+export function RingEdge({ pattern, r }: { readonly pattern: RingPattern; readonly r: number }) {
   const small = r < 9;
   const width = small ? 1.1 : 1.35;
   const line = { fill: 'none', stroke: INK };

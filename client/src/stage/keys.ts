@@ -13,6 +13,10 @@ export const KEYS: readonly { readonly keys: string; readonly what: string }[] =
   { keys: '+  −', what: 'nearer, farther' },
   { keys: '0', what: 'the whole of it' },
   { keys: 'Page up, Page down', what: 'move the view up or down by most of its height' },
+  {
+    keys: 'W',
+    what: 'point: others see where your pointer is; then arrows move it by 10 cm, Escape or W puts it away',
+  },
   { keys: 'Shift + press', what: 'select one more; from bare ground, draw a frame round many' },
   { keys: 'Press twice', what: 'select the whole vignette' },
   { keys: 'Alt + drag', what: 'drag without settling on whole centimetres or the centre line' },

@@ -39,6 +39,8 @@ export class StageMachine {
   /** What is drawn, and how it lies in the window: told once it is drawn, so that notes beside it never run ahead. */
   readonly sceneNow = new Store<Scene | null>(null);
   readonly shownAt = new Store<Camera>({ x: 0, y: 0, scale: 0.1 });
+  /** What is drawn under a hand: a note that stands beside a thing steps aside while the thing is moved. */
+  readonly liftedShown = new Store<ReadonlySet<PieceId>>(new Set());
   readonly keeper: SceneKeeper;
   readonly viewport = new Viewport(() => this.askBoth());
   hotState: HotState = NOTHING_HOT;
@@ -230,6 +232,7 @@ export class StageMachine {
     if (rest || hot) this.frames += 1;
     this.sceneNow.set(this.scene);
     this.shownAt.set(this.camera);
+    if (this.liftedNow.size + this.liftedShown.get().size > 0) this.liftedShown.set(this.liftedNow);
   }
 
   private lookNow(): Look | null {

@@ -4,6 +4,7 @@ import { type ReactNode, useEffect, useId, useRef, useState } from 'react';
 import { Stage as KonvaStage, Layer, Shape } from 'react-konva';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
+import { TalkOnStage } from '../talk/talk-on-stage.tsx';
 import type { View } from '../view-address.ts';
 import type { Insets } from './camera.ts';
 import { openStage } from './carry.ts';
@@ -144,6 +145,7 @@ export function Stage({ view, insets, over, opened, looking = false, beside = fa
       {ready ? (
         <div style={{ display: 'contents' }} inert={beside}>
           <StageNotes machine={machine} />
+          <TalkOnStage machine={machine} box={box} view={view} looking={looking} />
         </div>
       ) : null}
     </>

@@ -5,8 +5,9 @@ import type { Remark } from '@enfilade/shared/talk';
 import { useEffect, useRef, useState } from 'react';
 import { act } from '../cards/acting.ts';
 import { dayText } from '../cards/day-text.ts';
+import { useStore } from '../selection.ts';
 import { Ring } from '../shell/ring.tsx';
-import { useShow } from '../sync/hooks.ts';
+import { useHang, useShow } from '../sync/hooks.ts';
 import { RemarkForm } from './remark-form.tsx';
 import { openRemark } from './remark-open.ts';
 import { whenText } from './remark-words.ts';
@@ -15,8 +16,10 @@ import { whenText } from './remark-words.ts';
 const READ_MS = 1200;
 
 export function Thread({ thread, head }: { readonly thread: RemarkThread; readonly head?: React.ReactNode }) {
-  const show = useShow();
+  // What is said belongs to the show, whatever is laid over its hang.
+  const show = useHang();
   const { me } = show;
+  const toBeSeen = useStore(openRemark);
   const [answering, setAnswering] = useState(false);
   const [asking, setAsking] = useState(false);
   const card = useRef<HTMLElement>(null);
@@ -25,11 +28,11 @@ export function Thread({ thread, head }: { readonly thread: RemarkThread; readon
   const { id, remark, answers, lastAt } = thread;
 
   useEffect(() => {
-    if (openRemark.get() !== id) return;
+    if (toBeSeen !== id) return;
     openRemark.set(null);
     card.current?.scrollIntoView({ block: 'nearest' });
-    card.current?.focus();
-  }, [id]);
+    card.current?.focus({ preventScroll: true });
+  }, [toBeSeen, id]);
   useEffect(() => {
     if (!unread || !mayTalk) return;
     const timer = setTimeout(() => show.note(markRead(me.person.id, id, lastAt)), READ_MS);
@@ -119,7 +122,7 @@ function Said({ said }: { readonly said: Remark }) {
 
 /** Asking somebody after the fact: whom, and by when. */
 function AskForm({ thread, leave }: { readonly thread: RemarkThread; readonly leave: () => void }) {
-  const show = useShow();
+  const show = useHang();
   const people = [...show.documents.all('people')].filter(([id, { gone }]) => id !== show.me.person.id && !gone);
   const [personId, setPersonId] = useState(thread.remark.asked?.personId ?? people[0]?.[0] ?? '');
   const [byDay, setByDay] = useState(thread.remark.asked?.byDay ?? '');

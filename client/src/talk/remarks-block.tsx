@@ -2,9 +2,9 @@
 import { wordOf } from '@enfilade/shared/proposals';
 import { aboutKey, isUnread, type RemarkThread, remark, sameAbout, threadsOf } from '@enfilade/shared/remarks';
 import type { RemarkAbout } from '@enfilade/shared/talk';
-import { useState } from 'react';
+import { type ReactNode, useState } from 'react';
 import { act } from '../cards/acting.ts';
-import { useRoots, useShow } from '../sync/hooks.ts';
+import { useHang, useRoots } from '../sync/hooks.ts';
 import { RemarkForm } from './remark-form.tsx';
 import { openRemark } from './remark-open.ts';
 import { Thread } from './remark-thread.tsx';
@@ -15,6 +15,7 @@ export function RemarksBlock({
   what,
   command = 'remark…',
   also = () => false,
+  headOf = () => null,
 }: {
   readonly about: RemarkAbout;
   /** 'this wall', 'the oil view': what is remarked on. */
@@ -23,8 +24,10 @@ export function RemarksBlock({
   readonly command?: string;
   /** Others that belong here: spots on the wall that is shown. */
   readonly also?: (about: RemarkAbout) => boolean;
+  /** Stands over a remark whose thing the block's own words do not name. */
+  readonly headOf?: (about: RemarkAbout) => ReactNode;
 }) {
-  const show = useShow();
+  const show = useHang();
   useRoots('remarks', 'readMarks', 'people');
   const [writing, setWriting] = useState(false);
   const threads = threadsOf(show.documents).filter(
@@ -45,9 +48,11 @@ export function RemarksBlock({
         </p>
       )}
       {open.map((thread) => (
-        <Thread key={thread.id} thread={thread} />
+        <Thread key={thread.id} thread={thread} head={headOf(thread.remark.about)} />
       ))}
-      {past ? settled.map((thread) => <Thread key={thread.id} thread={thread} />) : null}
+      {past
+        ? settled.map((thread) => <Thread key={thread.id} thread={thread} head={headOf(thread.remark.about)} />)
+        : null}
       {writing ? (
         <RemarkForm
           label={`A remark on ${what}`}
