@@ -11,6 +11,7 @@ import { closeFoot } from '../shell/foot.ts';
 import { ReadingMark } from '../shell/marks.tsx';
 import { STRIP_SIDES } from '../shell/strip-plan.ts';
 import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { PaintRemarks, PaintRemarksCommand, usePaintRemarks } from '../talk/paint-remarks.tsx';
 import { act } from './acting.ts';
 import { PaintForm } from './paint-form.tsx';
 import { READING_WORDS, readingsOn } from './reading-counts.tsx';
@@ -43,6 +44,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
     [documents, version],
   );
   const now = judgements.paintOf(surface);
+  const remarks = usePaintRemarks(now?.id ?? null);
   const room = surfaceParts(surface)?.roomId ?? '';
   const tryOn = (paint: { name: string; lab: LabD65 }): void =>
     paintTrial.set({ surface, name: paint.name, lab: paint.lab });
@@ -75,6 +77,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
           <button type="button" aria-expanded={typing} onClick={() => setTyping(!typing)}>
             type L* a* b*
           </button>
+          {now === null ? null : <PaintRemarksCommand name={now.name} remarks={remarks} />}
           <button type="button" onClick={closeFoot}>
             fold away
           </button>
@@ -94,6 +97,8 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
             setTyping(false);
           }}
         />
+      ) : remarks.open && now !== null ? (
+        <PaintRemarks id={now.id} name={now.name} />
       ) : chips.length === 0 ? (
         <p className="cap deck-none">No paint in the deck yet. Type one as L* a* b*.</p>
       ) : (

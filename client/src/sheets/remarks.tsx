@@ -2,13 +2,11 @@
 import { isUnread, type RemarkThread, threadsOf } from '@enfilade/shared/remarks';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
-import { choose } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
-import { openRemark } from '../talk/remark-open.ts';
+import { goToRemark } from '../talk/go-to-remark.ts';
 import { Thread } from '../talk/remark-thread.tsx';
 import { aboutText, wayTo } from '../talk/remark-words.ts';
 import '../talk/remarks.css';
-import { go } from '../view-address.ts';
 import './talk-pages.css';
 
 const WAYS = ['open', 'asked of me', 'not read', 'settled', 'all'] as const;
@@ -76,14 +74,7 @@ function AboutLine({ thread }: { readonly thread: RemarkThread }) {
     <p className="t1 remark-about">
       <span className="it">{aboutText(judgements, about, unit)}</span>
       {way === null ? null : (
-        <button
-          type="button"
-          onClick={() => {
-            openRemark.set(thread.id);
-            go(way.view, way.laid);
-            choose(way.pieces);
-          }}
-        >
+        <button type="button" onClick={() => goToRemark(judgements, thread.id, about)}>
           go there
         </button>
       )}

@@ -3,8 +3,8 @@ import type { WaitingLine } from '@enfilade/shared/waiting';
 import { choose } from '../selection.ts';
 import { Ring } from '../shell/ring.tsx';
 import { useShow } from '../sync/hooks.ts';
-import { openRemark } from '../talk/remark-open.ts';
-import { viewOfSurface, wayTo } from '../talk/remark-words.ts';
+import { goToRemark } from '../talk/go-to-remark.ts';
+import { viewOfSurface } from '../talk/remark-words.ts';
 import { go, THE_HANG } from '../view-address.ts';
 import { daysBetween, shortDay } from './waiting-days.ts';
 import { WaitingMark } from './waiting-mark.tsx';
@@ -35,10 +35,7 @@ export function WaitingRow({
   const there = (): void => {
     if (goes.kind === 'proposal') go({ sheet: 'proposals' });
     else if (goes.kind === 'remark') {
-      openRemark.set(goes.remarkId);
-      const way = wayTo(judgements, goes.about);
-      go(way?.view ?? { sheet: 'remarks' }, way?.laid);
-      choose(way?.pieces ?? []);
+      if (!goToRemark(judgements, goes.remarkId, goes.about)) go({ sheet: 'remarks' });
     } else if (goes.kind === 'vignette') {
       const view = goes.surface === null ? null : viewOfSurface(goes.surface);
       go(view ?? { sheet: 'vignettes' }, THE_HANG);

@@ -28,3 +28,7 @@ const captionOpen = new Store(false);
 export function useCaptionOpen(): readonly [open: boolean, set: (open: boolean) => void] {
   return [useStore(captionOpen), captionOpen.set];
 }
+
+export function openCaption(): void {
+  captionOpen.set(true);
+}

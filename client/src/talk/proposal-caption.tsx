@@ -9,6 +9,7 @@ import { Ring } from '../shell/ring.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { type InProposal, proposalView } from './in-proposal.ts';
 import { stateOf } from './open-proposals.ts';
+import { RemarksBlock } from './remarks-block.tsx';
 import { ViewSwitch } from './view-switch.tsx';
 import './proposal-caption.css';
 
@@ -58,6 +59,11 @@ export function ProposalCaption({ inside }: { readonly inside: InProposal }) {
           </li>
         </ul>
       ) : null}
+      <RemarksBlock
+        about={{ kind: 'proposal', proposalId: inside.id }}
+        what="this proposal"
+        command="remark on the proposal…"
+      />
     </section>
   );
 }

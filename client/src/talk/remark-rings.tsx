@@ -3,7 +3,7 @@ import { isUnread, threadsOf } from '@enfilade/shared/remarks';
 import { useCallback, useEffect, useRef, useSyncExternalStore } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { choose, trial, useStore } from '../selection.ts';
-import { useCaptionOpen } from '../shell/media.ts';
+import { openCaption } from '../shell/media.ts';
 import { RingShapes } from '../shell/ring.tsx';
 import type { StageMachine } from '../stage/stage-machine.ts';
 import { useShow } from '../sync/hooks.ts';
@@ -43,7 +43,6 @@ export function RemarkRings({ machine }: { readonly machine: StageMachine }) {
 function RemarkRing({ mark }: { readonly mark: RemarkMark }) {
   const { documents, judgements, me, presence } = useShow();
   const { unit } = usePreferences();
-  const [, setCaptionOpen] = useCaptionOpen();
   const { threads, about, spot } = mark;
   const unread = threads.filter((thread) => isUnread(documents, thread, me.person.id));
   const first = unread[0] ?? threads[0];
@@ -68,7 +67,7 @@ function RemarkRing({ mark }: { readonly mark: RemarkMark }) {
         onClick={() => {
           openRemark.set(first.id);
           if (about.kind === 'piece') choose([about.pieceId]);
-          else setCaptionOpen(true);
+          else openCaption();
         }}
       >
         <svg width="1" height="1" aria-hidden="true">

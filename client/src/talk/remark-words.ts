@@ -1,10 +1,13 @@
 /** What remarks are about, and when, in words. */
 import type { Judgements } from '@enfilade/shared/judgements';
+import { movesOf } from '@enfilade/shared/proposal-moves';
 import { surfaceName } from '@enfilade/shared/surface-names';
 import type { RemarkAbout } from '@enfilade/shared/talk';
 import { lengthText } from '@enfilade/space/lengths';
 import type { Unit } from '../preferences.ts';
+import { roomsInOrder } from '../shell/current-view.ts';
 import { THE_HANG, type View } from '../view-address.ts';
+import { surfacesTouched } from './open-proposals.ts';
 
 /** 'The valley from Tallow Hill', 'Dye House, east wall', 'a spot on Dye House, east wall', 'the proposal Broom in flower'. */
 export function aboutText(judgements: Judgements, about: RemarkAbout, unit: Unit): string {
@@ -55,8 +58,15 @@ export function wayTo(
       const painted = [...judgements.documents.all('paints')].find(([, id]) => id === about.paintId);
       return at(painted?.[0] ?? null);
     }
-    case 'proposal':
-      return { view: { sheet: 'proposals' }, pieces: [] };
+    case 'proposal': {
+      const id = about.proposalId;
+      if (judgements.documents.get('proposals', id) === undefined) return null;
+      const [touched] = surfacesTouched(judgements, movesOf(judgements.documents, id));
+      const [first] = roomsInOrder(judgements.documents);
+      const view = touched === undefined ? null : viewOfSurface(touched);
+      const inRoom: View = first === undefined ? { sheet: 'layout' } : { sheet: 'room', roomId: first };
+      return { view: view ?? inRoom, laid: { kind: 'proposal', id }, pieces: [] };
+    }
   }
 }
 
