@@ -5,13 +5,15 @@ import { StripButtons } from './strip-buttons.tsx';
 import { StripFaced, StripPeople, StripRoomMarks } from './strip-marks.tsx';
 import { northDegreesOf, type StripRoom, stripPlanOf } from './strip-plan.ts';
 import { StripDoorways, StripRoomPlan } from './strip-rooms.tsx';
+import { StripWaiting } from './strip-waiting.tsx';
 import './strip.css';
 
 const PAD = { left: 44, top: 15, right: 12, bottom: 10 };
 
 export function Strip({ view, heightPx = 87, widestPx = 330 }: { view: View; heightPx?: number; widestPx?: number }) {
   const show = useShow();
-  useRoots('rooms', 'openings', 'paints', 'deck', 'vignettes', 'memberOf', 'places', 'signatures', 'proposals', 'proposed');
+  // biome-ignore format: one list
+  useRoots('rooms', 'openings', 'paints', 'deck', 'vignettes', 'memberOf', 'places', 'signatures', 'settings', 'proposals', 'proposed');
   const { documents } = show;
   const plan = stripPlanOf(documents.all('rooms'), documents.all('openings').values(), 420);
   if (plan.rooms.length === 0) return <p className="strip-none">No room is measured yet.</p>;
@@ -32,6 +34,7 @@ export function Strip({ view, heightPx = 87, widestPx = 330 }: { view: View; hei
           ))}
           <StripFaced rooms={plan.rooms} view={view} pxPerMm={pxPerMm} thick={thick} />
           <StripPeople rooms={plan.rooms} view={view} pxPerMm={pxPerMm} />
+          {view.sheet === 'waiting' ? <StripWaiting rooms={plan.rooms} pxPerMm={pxPerMm} /> : null}
         </g>
         <g transform={`translate(20 21) rotate(${northDegreesOf(plan.rooms[0]!.room.headFaces)})`}>
           <path d="M0 8V-8M-4 -3L0 -8L4 -3" fill="none" stroke="currentColor" />
