@@ -114,7 +114,7 @@ function SheetPage({ view }: { readonly view: View }) {
           {view.sheet === 'bring-in' ? <BringIn /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
           {view.sheet === 'seats' ? <Seats /> : null}
-          {view.sheet === 'vignettes' ? <VignetteList /> : null}
+          {view.sheet === 'vignettes' ? <VignetteList version={view.version} against={view.against} /> : null}
           {view.sheet === 'proposals' ? <Proposals /> : null}
           {view.sheet === 'remarks' ? <Remarks /> : null}
           {view.sheet === 'waiting' ? <Waiting /> : null}

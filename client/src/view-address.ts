@@ -9,7 +9,8 @@ export type View =
   | { readonly sheet: 'layout' }
   | { readonly sheet: 'bring-in' }
   | { readonly sheet: 'measure'; readonly roomId: RoomId | null }
-  | { readonly sheet: 'vignettes' }
+  /** The list as it stands; as a version froze it; or two of them compared, the earlier first (null: as it stands). */
+  | { readonly sheet: 'vignettes'; readonly version?: number; readonly against?: number | null }
   | { readonly sheet: 'proposals' }
   | { readonly sheet: 'remarks' }
   | { readonly sheet: 'waiting' }
@@ -52,12 +53,17 @@ function addressOf(view: View): string {
       return view.roomId === null ? 'measure' : `measure/${view.roomId}`;
     case 'paper':
       return view.surface === null ? 'paper' : `paper/${view.surface}`;
+    case 'vignettes': {
+      const { sheet, version, against } = view;
+      if (version === undefined) return sheet;
+      return against === undefined ? `${sheet}/${version}` : `${sheet}/${version}/against/${against ?? 'now'}`;
+    }
     default:
       return view.sheet;
   }
 }
 
-const PLAIN = ['layout', 'bring-in', 'vignettes', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
+const PLAIN = ['layout', 'bring-in', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {
@@ -68,9 +74,17 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'wall' && about) return { sheet, surface: about };
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
+  if (sheet === 'vignettes') return vignettesFrom(about);
   const plain = PLAIN.find((name) => name === sheet);
   if (plain !== undefined) return { sheet: plain };
   return null;
+}
+
+function vignettesFrom(about: string): View {
+  const [, version, against] = /^(\d{1,9})(?:\/against\/(\d{1,9}|now))?$/.exec(about) ?? [];
+  if (version === undefined) return { sheet: 'vignettes' };
+  const frozen = { sheet: 'vignettes', version: Number(version) } as const;
+  return against === undefined ? frozen : { ...frozen, against: against === 'now' ? null : Number(against) };
 }
 
 export function go(view: View, laid?: Laid): void {

@@ -1,21 +1,21 @@
 /** The caption of one vignette, like a museum label beside it: name, intent, counts, whose word it has. */
 
-import { changeText, piecesIn } from '@enfilade/shared/change-sentences';
+import { type ChangeWords, piecesIn } from '@enfilade/shared/change-sentences';
 import * as commands from '@enfilade/shared/commands';
 import type { VignetteStanding } from '@enfilade/shared/judgements';
 import { objectOfPiece, type PieceId } from '@enfilade/shared/schema';
-import { maySignOff } from '@enfilade/shared/seats';
-import { onName } from '@enfilade/shared/surface-names';
 import { lengthText } from '@enfilade/space/lengths';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { choose } from '../selection.ts';
-import { say } from '../shell/live-region.tsx';
+import { changeWordsOf } from '../sheets/vignette-words.ts';
 import { StateMark } from '../shell/marks.tsx';
-import { useSaving, useShow } from '../sync/hooks.ts';
+import { useShow } from '../sync/hooks.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { act } from './acting.ts';
 import { dayText } from './day-text.ts';
+import { overtakenIn, ToldSentences } from './overtaken.tsx';
+import { SignOff } from './sign-off.tsx';
 import { VignetteForm } from './vignette-form.tsx';
 import type { VignetteHere } from './vignettes-on.ts';
 import './vignette-caption.css';
@@ -42,29 +42,11 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
   const show = useShow();
   const { judgements, documents } = show;
   const { unit } = usePreferences();
-  const saving = useSaving();
   const [editing, setEditing] = useState(false);
-  const [trouble, setTrouble] = useState<string | null>(null);
   const { id, vignette, members } = here;
   const standing = judgements.standingOf(id);
   if (standing === null) return null;
-  const changed = changeText(standing.changes, {
-    nameOf: (pieceId) => judgements.nameOf(pieceId),
-    surfaceName: (on) => onName(judgements, on),
-    length: (mm) => lengthText(mm, unit),
-    onOf: (pieceId) => documents.get('places', pieceId)?.[0] ?? null,
-  });
-  const mine = standing.signatures.find(({ personId }) => personId === show.me.person.id);
-  const signed = mine !== undefined && mine.changes.length === 0;
-  const signOff = async (): Promise<void> => {
-    setTrouble(null);
-    const answer = await show.send('sign-off', { vignetteId: id, digest: standing.digest });
-    if (answer.ok) say(`${vignette.name} signed off by ${show.me.person.name}`);
-    else {
-      setTrouble(answer.what);
-      say(answer.what);
-    }
-  };
+  const words = { ...changeWordsOf(judgements, unit), length: (mm: number) => lengthText(mm, unit) };
   const Heading = alone ? 'h1' : 'h2';
   return (
     <section className="vignette-caption" aria-label={vignette.name}>
@@ -78,7 +60,7 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
           (pieceId) => judgements.where.placeOf(pieceId) !== null,
         )}
       </p>
-      <Words standing={standing} changed={changed} />
+      <Words standing={standing} words={words} />
       {editing ? (
         <VignetteForm
           name={vignette.name}
@@ -99,11 +81,7 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
             show it
           </button>
         ) : null}
-        {show.layerId === null && maySignOff(show.me.person.role) && !signed && members.length > 0 ? (
-          <button type="button" disabled={saving.kind !== 'saved'} onClick={() => void signOff()}>
-            sign off as it stands
-          </button>
-        ) : null}
+        {members.length > 0 ? <SignOff vignetteId={id} name={vignette.name} standing={standing} /> : null}
         <button type="button" onClick={() => choose(members)}>
           select all
         </button>
@@ -123,24 +101,19 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
           </>
         ) : null}
       </p>
-      {trouble === null ? null : (
-        <p className="t1 b" role="alert">
-          Not signed: {trouble}
-        </p>
-      )}
       <RemarksBlock about={{ kind: 'vignette', vignetteId: id }} what={vignette.name} />
     </section>
   );
 }
 
-function Words({ standing, changed }: { readonly standing: VignetteStanding; readonly changed: string }) {
-  const overtaken = standing.signatures.filter(({ changes }) => changes.length > 0);
+function Words({ standing, words }: { readonly standing: VignetteStanding; readonly words: ChangeWords }) {
+  const unsigned = standing.state === 'proposed' ? 'proposed' : 'drafted';
   return (
     <ul className="caption-words">
       {standing.signatures.length === 0 ? (
         <li>
-          <StateMark state="drafted" sizePx={11} />
-          <span>Drafted</span>
+          <StateMark state={unsigned} sizePx={11} />
+          <span>{unsigned === 'proposed' ? 'Proposed: an open proposal would change it' : 'Drafted'}</span>
         </li>
       ) : null}
       {standing.signatures.map((signature) => (
@@ -157,15 +130,14 @@ function Words({ standing, changed }: { readonly standing: VignetteStanding; rea
           <span>the {role}’s word waited for</span>
         </li>
       ))}
-      {overtaken.length === 0 ? null : (
-        <li className="caption-changed">
+      {overtakenIn(standing, words).map(({ names, sentences }) => (
+        <li key={names} className="caption-changed">
           <StateMark state="changed since" sizePx={11} />
           <span>
-            <b className="b">Changed since</b>{' '}
-            {overtaken.length === 1 ? `${overtaken[0]?.name} signed` : `${overtaken.length} signed`}: {changed}
+            <b className="b">Changed since</b> {names} signed: <ToldSentences sentences={sentences} />
           </span>
         </li>
-      )}
+      ))}
     </ul>
   );
 }

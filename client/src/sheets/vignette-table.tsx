@@ -1,21 +1,26 @@
-/** The rows of the vignette list. */
-import { hexFromLabD65 } from '@enfilade/colour/spaces';
-import { likeMembersOf } from '@enfilade/shared/like-members';
-import { LAYOUT_FLOOR, surfaceParts } from '@enfilade/shared/schema';
-import { isWallSide } from '@enfilade/shared/surface-names';
-import { sourceTexts, type VignetteListRow, type VignetteWhere } from '@enfilade/shared/vignette-list';
-import { StateMark } from '../shell/marks.tsx';
-import { toAddress } from '../view-address.ts';
-import { VignetteState } from './vignette-state.tsx';
-import type { changeWordsOf } from './vignette-words.ts';
+/** The rows of the vignette list, as it stands or as it was frozen. */
 
-export function VignetteTable({
-  rows,
-  words,
-}: {
-  rows: readonly VignetteListRow[];
-  words: ReturnType<typeof changeWordsOf>;
-}) {
+import type { LabD65 } from '@enfilade/colour/lab';
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import type { ReactNode } from 'react';
+
+export interface ListedRow {
+  readonly id: string;
+  readonly number: number;
+  readonly name: ReactNode;
+  readonly intent: string;
+  /** Empty while nothing of it is placed. */
+  readonly where: readonly {
+    readonly text: string;
+    readonly paint: { readonly name: string; readonly lab: LabD65 } | null;
+  }[];
+  readonly focal: { readonly name: string; readonly number: string } | null;
+  readonly members: readonly { readonly text: string; readonly numbers: string; readonly unplaced: string }[];
+  readonly from: readonly string[];
+  readonly state: ReactNode;
+}
+
+export function VignetteTable({ rows }: { readonly rows: readonly ListedRow[] }) {
   return (
     <table className="vl-table">
       <thead>
@@ -30,32 +35,30 @@ export function VignetteTable({
       </thead>
       <tbody>
         {rows.map((row) => (
-          <Row key={row.id} row={row} words={words} />
+          <Row key={row.id} row={row} />
         ))}
       </tbody>
     </table>
   );
 }
 
-function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof changeWordsOf> }) {
-  const at = addressOf(row.where[0]);
-  const lines = likeMembersOf(row.members, row.focal?.pieceId ?? null);
+function Row({ row }: { readonly row: ListedRow }) {
   return (
     <tr>
       <td className="vl-number">{row.number}</td>
       <td>
-        <span className="vl-name">{at === null ? row.name : <a href={at}>{row.name}</a>}</span>
+        <span className="vl-name">{row.name}</span>
         {row.intent === '' ? null : <span className="vl-intent">{row.intent}</span>}
       </td>
       <td>
         {row.where.length === 0 ? 'not placed yet' : null}
-        {row.where.map((where) => (
-          <span key={where.surface} className="vl-where">
-            {where.room === null ? where.on : `${where.room}, ${where.on}`}
-            {where.paint === null ? null : (
+        {row.where.map(({ text, paint }) => (
+          <span key={text} className="vl-where">
+            {text}
+            {paint === null ? null : (
               <span className="vl-paint">
-                <i style={{ background: hexFromLabD65(where.paint.lab) }} />
-                {where.paint.name}
+                <i style={{ background: hexFromLabD65(paint.lab) }} />
+                {paint.name}
               </span>
             )}
           </span>
@@ -64,32 +67,26 @@ function Row({ row, words }: { row: VignetteListRow; words: ReturnType<typeof ch
       <td>
         {row.focal === null ? null : (
           <span className="vl-focal">
-            {row.focal.name} <Numbers text={row.focal.objectNumber} />
+            {row.focal.name} <Numbers text={row.focal.number} />
           </span>
         )}
         <ul className="vl-members">
-          {lines.map(({ text, numbers, unplaced, members }) => (
-            <li key={members[0]?.objectId}>
+          {row.members.map(({ text, numbers, unplaced }) => (
+            <li key={`${text} ${numbers}`}>
               {text} <Numbers text={numbers} />
-              {unplaced > 0 ? (
-                <span>
-                  , {members.length === 1 && unplaced === members[0]?.pieces ? 'not placed' : `${unplaced} not placed`}
-                </span>
-              ) : null}
+              {unplaced === '' ? null : <span>, {unplaced}</span>}
             </li>
           ))}
         </ul>
       </td>
       <td>
         <ul className="vl-members">
-          {sourceTexts(row.members).map((text) => (
+          {row.from.map((text) => (
             <li key={text}>{text}</li>
           ))}
         </ul>
       </td>
-      <td>
-        <VignetteState row={row} words={words} mark={<StateMark state={row.standing.state} />} />
-      </td>
+      <td>{row.state}</td>
     </tr>
   );
 }
@@ -103,14 +100,4 @@ function Numbers({ text }: { readonly text: string }) {
       <span className="vl-kept">{part}</span>
     </span>
   ));
-}
-
-function addressOf(where: VignetteWhere | undefined): string | null {
-  if (where === undefined) return null;
-  if (where.surface === LAYOUT_FLOOR) return toAddress({ sheet: 'layout' });
-  const parts = surfaceParts(where.surface);
-  if (parts === null) return null;
-  return isWallSide(parts.side)
-    ? toAddress({ sheet: 'wall', surface: where.surface })
-    : toAddress({ sheet: 'room', roomId: parts.roomId });
 }

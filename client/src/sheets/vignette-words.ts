@@ -14,6 +14,10 @@ export function changeWordsOf(judgements: Judgements, unit: Unit): ChangeWords {
     surfaceName: (on) => onName(judgements, on),
     length: (mm) => `${lengthText(mm, unit)} ${unit}`,
     onOf: (pieceId) => judgements.documents.get('places', pieceId)?.[0] ?? null,
+    recordOf: (pieceId) => {
+      const object = judgements.objectOf(pieceId);
+      return object === undefined ? null : { title: object.title || object.number, count: object.count };
+    },
   };
 }
 
@@ -26,7 +30,8 @@ export function momentText(date: Date): string {
 export function stateText({ standing }: VignetteListRow, words: ChangeWords): string {
   const parts: string[] = [standing.state];
   for (const { name, role, at, changes } of standing.signatures) {
-    const since = changes.length === 0 ? '' : `, changed since: ${changeText(changes, words)}`;
+    const since =
+      changes.length === 0 ? '' : `, changed since: ${changeText(changes, words, Number.POSITIVE_INFINITY)}`;
     parts.push(`signed off by ${name}, ${role}, ${dayText(at)}${since}`);
   }
   if (standing.waitingFor.length > 0) parts.push(`waiting for ${standing.waitingFor.join(', ')}`);

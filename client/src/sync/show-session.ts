@@ -200,7 +200,7 @@ export class LiveShow implements ShowSession {
       if (answer.ok) return { ok: true, body: await answer.json() };
       return { ok: false, what: ((await answer.json()) as { what?: string }).what ?? 'The server refused it.' };
     } catch {
-      return { ok: false, what: 'No connection to the server. Nothing was signed; try again when it is back.' };
+      return { ok: false, what: 'No connection to the server. Nothing was done; try again when it is back.' };
     }
   }
 
