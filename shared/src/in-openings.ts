@@ -21,11 +21,11 @@ export function onFaceOf(opening: Opening, surface: SurfaceId, [, x, y, , turn]:
   const side = opening.sides[index];
   if (side === undefined) return null;
   const first = index === 0;
-  const degrees = first ? turn / 100 : -turn / 100;
+  const mirrored = (((first ? turn : -turn) % 36_000) + 36_000) % 36_000;
   return {
     xMm: side.xMm + (first ? x : opening.widthMm - x),
     yMm: opening.sillMm + y,
-    turnDegrees: ((degrees % 360) + 360) % 360,
+    turnDegrees: mirrored / 100,
   };
 }
 

@@ -141,7 +141,8 @@ export class DragSession {
     if (grip.start === null || grip.start.panel.surface === panel.surface) return grip.offset;
     const size = machine.resting.sizeOf(grip.grabbed);
     const halfX = (size?.widthMm ?? 0) / 2;
-    const halfY = (panel.kind === 'floor' ? (size?.depthMm ?? 0) : (size?.heightMm ?? 0)) / 2;
+    const halfY =
+      (panel.kind === 'floor' || panel.kind === 'ceiling' ? (size?.depthMm ?? 0) : (size?.heightMm ?? 0)) / 2;
     const kept = (value: number, half: number) => Math.max(-half, Math.min(half, value));
     return { xMm: kept(grip.offset.xMm, halfX), yMm: kept(grip.offset.yMm, halfY) };
   }

@@ -27,15 +27,29 @@ export function gapsAbout(
   const box = uprightBoxOf(item);
   const around: Box[] = [];
   for (const other of scene.withinPanel(panel)) {
+    // Over a plan nothing that hangs is in the way of what stands, nor the other way about.
+    if ((other.as === 'overhead') !== (item.as === 'overhead')) continue;
     if (!moving.has(other.pieceId) && other.pieceId !== item.pieceId) around.push(uprightBoxOf(other));
   }
-  around.push(...panel.fixtures, ...panel.openings);
-  const gaps =
-    panel.kind === 'wall'
+  const inside = panel.openings.find((opening) => item.openingId === opening.id);
+  around.push(...panel.fixtures, ...panel.openings.filter((opening) => opening !== inside));
+  const gaps = inside
+    ? gapsOf(box, around, edgesOf(inside))
+    : panel.kind === 'wall'
       ? judgements.gapsAround(panel.surface, box, around)
       : gapsOf(box, around, { leftMm: 0, rightMm: panel.widthMm, bottomMm: 0, topMm: panel.heightMm });
   if (gaps === null) return null;
   return { panel, box, around, gaps: panel.kind === 'layout' ? withoutEdges(gaps) : gaps };
+}
+
+/** Of what is in an opening, its reveals, its sill and its head. */
+function edgesOf(box: Box): { leftMm: number; rightMm: number; bottomMm: number; topMm: number } {
+  return {
+    leftMm: box.xMm - box.widthMm / 2,
+    rightMm: box.xMm + box.widthMm / 2,
+    bottomMm: box.yMm - box.heightMm / 2,
+    topMm: box.yMm + box.heightMm / 2,
+  };
 }
 
 /** The upright rectangle round an item, in its panel's frame, whatever its turn. */

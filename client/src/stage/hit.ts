@@ -34,7 +34,7 @@ export function hitOf(
     const item = items[i] as SceneItem;
     const { u, v } = within(item, X, Y);
     if (u >= 0 && u <= 1 && v >= 0 && v <= 1) {
-      if (item.as === 'flank') outline ??= item;
+      if (item.as === 'flank' || item.as === 'overhead') outline ??= item;
       else if (opaqueAt(item, u, v)) return item;
       continue;
     }

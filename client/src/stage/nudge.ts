@@ -26,9 +26,17 @@ export function nudged(
     const step = stepOn(lookup, pieceId, place, item.panel, dx, dy);
     if (step === null) continue;
     const [on, x, y, lift, turn] = place;
-    places.set(pieceId, [on, Math.round(x + step.dxMm), Math.round(y + step.dyMm), lift, turn]);
+    const dropped = step.dropMm === undefined ? lift : Math.max(0, Math.round(lift + step.dropMm));
+    places.set(pieceId, [on, Math.round(x + step.dxMm), Math.round(y + step.dyMm), dropped, turn]);
   }
   return places;
+}
+
+interface Step {
+  readonly dxMm: number;
+  readonly dyMm: number;
+  /** Farther down from the ceiling. */
+  readonly dropMm?: number;
 }
 
 function stepOn(
@@ -38,13 +46,21 @@ function stepOn(
   panel: ScenePanel,
   dx: number,
   dy: number,
-): { readonly dxMm: number; readonly dyMm: number } | null {
+): Step | null {
   const step = arrowOnPanel(panel as Panel, dx, dy);
   if (place[0] === panel.surface) return step;
   const at = standingOf(lookup, pieceId);
   if (at === null) return null;
   // On a carrier that hangs on the wall: along its front, and to its back.
   if (at.kind === 'wall') return step;
+  if (at.kind === 'opening') {
+    if (panel.kind !== 'wall') return null;
+    return at.surface === panel.surface ? step : { dxMm: -step.dxMm, dyMm: step.dyMm };
+  }
+  if (at.overhead && at.direct && panel.kind === 'wall') {
+    // Up in an elevation is up: what hangs there drops less, and stays as far before the wall.
+    return { ...beforeTheWall(panel, at, { dxMm: step.dxMm, dyMm: 0 }), dropMm: -step.dyMm };
+  }
   const plan = panel.kind === 'wall' ? beforeTheWall(panel, at, step) : step;
   const carrier = carrierOf(place[0]);
   const base = carrier === null ? null : standingOf(lookup, carrier.pieceId);

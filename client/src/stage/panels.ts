@@ -18,7 +18,7 @@ export interface PanelBox {
 
 export interface ScenePanel extends Panel {
   readonly surface: SurfaceId;
-  readonly kind: 'wall' | 'floor' | 'layout';
+  readonly kind: 'wall' | 'floor' | 'ceiling' | 'layout';
   readonly room: RoomShape | null;
   /** sRGB of the wall's paint, or null where none is chosen. */
   readonly paint: string | null;
@@ -32,7 +32,7 @@ export interface ScenePanel extends Panel {
 
 /** What is drawn that rests: panels in their frame, before any piece. */
 export interface SceneFrame {
-  readonly sheet: 'room' | 'wall' | 'layout';
+  readonly sheet: 'room' | 'wall' | 'ceiling' | 'layout';
   readonly roomId: RoomId | null;
   /** Extent to be fitted into the window, in drawing mm. */
   readonly bounds: { readonly minX: number; readonly minY: number; readonly maxX: number; readonly maxY: number };

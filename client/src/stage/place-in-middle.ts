@@ -47,7 +47,11 @@ export function placeInMiddle(machine: StageMachine, pieceIds: readonly PieceId[
   const wanted = droppedAt(resting, dropping);
   const deepest = Math.max(...pieceIds.map((id) => resting.sizeOf(id)?.depthMm || FLAT_ON_FLOOR_MM));
   const highest = Math.max(...pieceIds.map((id) => resting.sizeOf(id)?.heightMm ?? 0));
-  const box = { ...wanted, widthMm: groupMm, heightMm: panel.kind === 'floor' ? deepest : highest };
+  const box = {
+    ...wanted,
+    widthMm: groupMm,
+    heightMm: panel.kind === 'floor' || panel.kind === 'ceiling' ? deepest : highest,
+  };
   const taken = scene.withinPanel(panel).filter(({ pieceId }) => !pieceIds.includes(pieceId));
   const keepClear = panel.kind === 'wall' ? show.judgements.keepClearOn(panel.surface) : [];
   const spot = freeSpotOn(panel, box, taken.map(uprightBoxOf), keepClear, show.judgements.setting('gapMm'));
@@ -72,7 +76,7 @@ function middleOf(
   scale: number,
   windowPx: number,
 ): { readonly xMm: number; readonly yMm: number } {
-  const whole = sheet === 'room' || (sheet === 'wall' && panel.widthMm * scale <= windowPx);
+  const whole = sheet === 'room' || sheet === 'ceiling' || (sheet === 'wall' && panel.widthMm * scale <= windowPx);
   return whole ? { xMm: panel.widthMm / 2, yMm: panel.heightMm / 2 } : seen;
 }
 

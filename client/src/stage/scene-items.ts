@@ -1,10 +1,11 @@
 /** How one piece is drawn on the panels of a drawing: none, one, or several items, in plan and in elevations. */
-import { type PieceId, surfaceParts } from '@enfilade/shared/schema';
-import { standingIn } from '@enfilade/space/elevation';
+import { inPlanOf, onFaceOf, TURN_OF_BACK } from '@enfilade/shared/in-openings';
+import { BEFORE_A_WALL_MM, fromBelow, seenBefore } from '@enfilade/shared/overhead';
+import { type OpeningId, type PieceId, type Place, surfaceParts } from '@enfilade/shared/schema';
 import { toDrawing } from '@enfilade/space/fold-out';
 import type { WallSide } from '@enfilade/space/room';
 import type { SceneFrame, ScenePanel } from './panels.ts';
-import { isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
+import { type InOpening, isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
 
 export interface SceneItem {
   /** `pieceId@surface`: a thing on the floor is seen in the plan and in each elevation it stands before. */
@@ -22,8 +23,15 @@ export interface SceneItem {
   readonly heightMm: number;
   /** Clockwise on the screen. */
   readonly rotationDegrees: number;
-  /** 'picture': as faced. 'footprint': from above. 'flank': seen from a side its picture does not show. */
-  readonly as: 'picture' | 'footprint' | 'flank';
+  /**
+   * 'picture': as faced. 'footprint': from above, or of a ceiling from below. 'flank': only its outline: a side its
+   * picture does not show, or far before the wall. 'overhead': the outline of what hangs over a plan.
+   */
+  readonly as: 'picture' | 'footprint' | 'flank' | 'overhead';
+  /** Hangs from the ceiling: in an elevation what it hangs by is drawn, up to the ceiling's y. */
+  readonly hangsFromMm: number | null;
+  /** The doorway or window it is in. */
+  readonly openingId: OpeningId | null;
   readonly picture: string | null;
   readonly hatch: 'unsized' | 'uncertain' | null;
   readonly name: string;
@@ -50,12 +58,8 @@ export interface SceneLookup extends Lookup {
   nameOf(pieceId: PieceId): string;
 }
 
-/** A floor-standing thing farther than this from a wall is not drawn in its elevation (as whereabouts has it). */
-const BEFORE_A_WALL_MM = 1500;
 /** A flat thing's footprint is still drawn, as a line this thick. */
 export const FLAT_ON_FLOOR_MM = 20;
-/** Which turn shows its picture to one who faces the wall behind it. */
-export const TURN_OF_BACK: Record<WallSide, number> = { head: 0, right: 90, foot: 180, left: 270 };
 
 /** How a piece is drawn in a frame: none, one, or several items (plan and elevations). */
 export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId): SceneItem[] {
@@ -64,8 +68,9 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
   if (at === null || size === null) return [];
   const items: SceneItem[] = [];
   const hatch = size.known ? (size.certain ? null : 'uncertain') : 'unsized';
-  const add = (panel: ScenePanel, part: Omit<SceneItemPart, 'panel'>): void => {
-    items.push(sceneItem({ ...part, panel }, pieceId, lookup, hatch));
+  const add = (panel: ScenePanel, part: Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId'> & Hangs): void => {
+    const openingId = at.kind === 'opening' ? at.openingId : null;
+    items.push(sceneItem({ hangsFromMm: null, ...part, openingId, panel }, pieceId, lookup, hatch));
   };
   for (const panel of frame.panels) {
     if (at.kind === 'wall') {
@@ -73,22 +78,26 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
       const { widthMm, heightMm } = size;
       const { xMm, yMm, turnDegrees, standOffMm, direct } = at;
       add(panel, { xMm, yMm, widthMm, heightMm, turnDegrees, as: 'picture', depth: standOffMm, direct });
-    } else if (panel.surface === at.surface) {
+    } else if (at.kind === 'opening') {
+      const part = inOpening(panel, at, size);
+      if (part !== null) add(panel, part);
+    } else if (panel.surface === at.surface || (at.overhead && panel.kind === 'floor' && sameRoom(panel, at))) {
       const layout = panel.kind === 'layout';
       add(panel, {
         xMm: at.xMm,
         yMm: at.yMm,
         widthMm: size.widthMm,
         heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
-        turnDegrees: at.turnDegrees,
-        as: layout ? 'picture' : 'footprint',
-        depth: at.baseMm,
-        direct: at.direct,
+        turnDegrees: panel.kind === 'ceiling' ? fromBelow(at.turnDegrees) : at.turnDegrees,
+        as: layout ? 'picture' : at.overhead && panel.kind === 'floor' ? 'overhead' : 'footprint',
+        // Seen from below, what hangs lower is nearer.
+        depth: panel.kind === 'ceiling' ? -at.baseMm : at.baseMm,
+        direct: at.direct && panel.surface === at.surface,
       });
     } else if (panel.kind === 'wall' && panel.room !== null && sameRoom(panel, at)) {
       const side = panel.side as WallSide;
-      const view = standingIn(panel.room, side, { ...at, ...size, turnCentidegrees: at.turnDegrees * 100 });
-      if (view.distanceMm > BEFORE_A_WALL_MM) continue;
+      const view = seenBefore(panel.room, side, at, size, at.overhead);
+      if (view === null) continue;
       // Of a thing seen from its side only the outline is drawn, and of what it carries nothing.
       const off = (((at.turnDegrees - TURN_OF_BACK[side]) % 360) + 360) % 360;
       const faced = off <= 30 || off >= 330;
@@ -99,16 +108,44 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
         widthMm: view.widthMm,
         heightMm: size.heightMm,
         turnDegrees: 0,
-        as: faced ? 'picture' : 'flank',
+        as: faced && view.distanceMm <= BEFORE_A_WALL_MM ? 'picture' : 'flank',
         depth: Math.max(1, view.distanceMm),
         direct: false,
+        ...(at.overhead && at.direct ? { hangsFromMm: panel.heightMm } : {}),
       });
     }
   }
   return items;
 }
 
+type Hangs = { readonly hangsFromMm?: number };
+
+/** In the elevation of either side its picture, behind all on the wall; in the plan its footprint. */
+function inOpening(
+  panel: ScenePanel,
+  at: InOpening,
+  size: { readonly widthMm: number; readonly heightMm: number; readonly depthMm: number },
+): Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId'> | null {
+  const place: Place = [`opening:${at.openingId}`, at.xMm, at.yMm, at.liftMm, at.turnDegrees * 100];
+  if (panel.kind === 'wall') {
+    const face = onFaceOf(at.opening, panel.surface, place);
+    const { widthMm, heightMm } = size;
+    return face && { ...face, widthMm, heightMm, as: 'picture', depth: at.direct ? -1 : 0, direct: at.direct };
+  }
+  const parts = surfaceParts(panel.surface);
+  const on = at.opening.sides.find(({ surface }) => surfaceParts(surface)?.roomId === parts?.roomId);
+  if (panel.kind !== 'floor' || panel.room === null || on === undefined) return null;
+  const side = surfaceParts(on.surface)?.side as WallSide;
+  const foot = inPlanOf(at.opening, on.surface, panel.room, side, place, size.heightMm);
+  if (foot === null) return null;
+  const { baseMm, ...spot } = foot;
+  const seen = { widthMm: size.widthMm, heightMm: size.depthMm || FLAT_ON_FLOOR_MM };
+  return { ...spot, ...seen, as: 'footprint', depth: baseMm, direct: false };
+}
+
 interface SceneItemPart {
+  readonly hangsFromMm: number | null;
+  readonly openingId: OpeningId | null;
   readonly panel: ScenePanel;
   readonly xMm: number;
   readonly yMm: number;
@@ -129,6 +166,7 @@ function sceneItem(part: SceneItemPart, pieceId: PieceId, lookup: SceneLookup, h
   const s = Math.abs(Math.sin(turn));
   const halfX = (part.widthMm * c + part.heightMm * s) / 2;
   const halfY = (part.widthMm * s + part.heightMm * c) / 2;
+  const box = { minX: X - halfX, minY: Y - halfY, maxX: X + halfX, maxY: Y + halfY };
   return {
     ...rest,
     key: `${pieceId}@${part.panel.surface}`,
@@ -139,10 +177,18 @@ function sceneItem(part: SceneItemPart, pieceId: PieceId, lookup: SceneLookup, h
     picture: part.as === 'picture' ? lookup.pictureOf(pieceId) : null,
     hatch,
     name: lookup.nameOf(pieceId),
-    minX: X - halfX,
-    minY: Y - halfY,
-    maxX: X + halfX,
-    maxY: Y + halfY,
+    ...(part.hangsFromMm === null ? box : withWhatItHangsBy(box, part)),
+  };
+}
+
+/** Its rectangle and that of its suspension, so that both are painted anew together. */
+function withWhatItHangsBy(box: Rect, { panel, xMm, hangsFromMm }: SceneItemPart): Rect {
+  const { X, Y } = toDrawing(panel, xMm, hangsFromMm ?? 0);
+  return {
+    minX: Math.min(box.minX, X),
+    minY: Math.min(box.minY, Y),
+    maxX: Math.max(box.maxX, X),
+    maxY: Math.max(box.maxY, Y),
   };
 }
 

@@ -6,6 +6,7 @@ import type { View } from '../view-address.ts';
 import { Hands } from './hands.ts';
 import type { SceneFrame } from './panels.ts';
 import { Scene } from './scene.ts';
+import { ceilingFrameOf } from './scene-ceiling.ts';
 import type { Rect, SceneLookup } from './scene-items.ts';
 import { layoutFrameOf } from './scene-layout.ts';
 import { roomFrameOf } from './scene-room.ts';
@@ -49,6 +50,7 @@ export class SceneKeeper {
       sizeOf: (id) => where.sizeOf(id),
       levelsOf: (id) => where.levelsOf(id),
       roomOf: (surface) => where.roomOf(surface),
+      openingOf: (id) => documents.get('openings', id) ?? null,
       pictureOf: (id) => judgements.pictureIdOf(id),
       nameOf: (id) => judgements.nameOf(id),
     };
@@ -108,7 +110,11 @@ export class SceneKeeper {
   private frameNow(): SceneFrame | null {
     const { judgements } = this.show;
     if (this.view?.sheet === 'room') return roomFrameOf(judgements, this.view.roomId, paintTrial.get());
-    if (this.view?.sheet === 'wall') return wallFrameOf(judgements, this.view.surface, paintTrial.get());
+    if (this.view?.sheet === 'wall') {
+      const { surface } = this.view;
+      const tried = paintTrial.get();
+      return wallFrameOf(judgements, surface, tried) ?? ceilingFrameOf(judgements, surface, tried);
+    }
     return this.view?.sheet === 'layout' ? layoutFrameOf(judgements) : null;
   }
 

@@ -86,6 +86,7 @@ function lookupOf(judgements: Judgements): SceneLookup {
     sizeOf: (id) => where.sizeOf(id),
     levelsOf: (id) => where.levelsOf(id),
     roomOf: (surface) => where.roomOf(surface),
+    openingOf: (id) => judgements.documents.get('openings', id) ?? null,
     pictureOf: (id) => judgements.pictureIdOf(id),
     nameOf: (id) => judgements.nameOf(id),
   };

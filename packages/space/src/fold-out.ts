@@ -8,7 +8,7 @@ import { floorLevelAlong, wallLengthOf } from './room.ts';
 
 /** A surface laid into a drawing. A panel alone, turned by 0, is also a wall's elevation or a floor. */
 export interface Panel {
-  readonly side: WallSide | 'floor';
+  readonly side: WallSide | 'floor' | 'ceiling';
   /** Where the surface's own (0, 0) lies in the drawing. */
   readonly origin: { readonly X: number; readonly Y: number };
   /** Clockwise on the screen, as SVG and canvas turn: head 0, right 90, foot 180, left 270. */
@@ -17,6 +17,8 @@ export interface Panel {
   readonly heightMm: number;
   /** Lowest y drawn: 0, or below it where the floor falls under the level plane. */
   readonly lowestMm: number;
+  /** Its y runs down the drawing: a ceiling as seen from below, the head wall beneath it. */
+  readonly flipped?: true;
 }
 
 export interface FoldOut {
@@ -77,10 +79,21 @@ export function wallPanelOf(shape: RoomShape, side: WallSide): Panel {
   return { side, origin: { X: 0, Y: shape.heightMm }, rotationDegrees: 0, widthMm, heightMm: shape.heightMm, lowestMm };
 }
 
+/**
+ * A ceiling alone as seen from below, by one who looks at the head wall and then up: that wall's edge is at the foot of
+ * the drawing, left and right are as on the wall. x and y are the plan's; its head left corner is at (0, depth).
+ */
+export function ceilingPanelOf(shape: RoomShape): Panel {
+  const { widthMm, depthMm } = shape;
+  const origin = { X: 0, Y: 0 };
+  return { side: 'ceiling', origin, rotationDegrees: 0, widthMm, heightMm: depthMm, lowestMm: 0, flipped: true };
+}
+
 /** Drawing point (mm, Y down) of a surface's x and y (mm, y up). */
 export function toDrawing(panel: Panel, xMm: number, yMm: number): { readonly X: number; readonly Y: number } {
   const [c, s] = quarterOf(panel);
-  return { X: panel.origin.X + xMm * c + yMm * s, Y: panel.origin.Y + xMm * s - yMm * c };
+  const up = panel.flipped ? -yMm : yMm;
+  return { X: panel.origin.X + xMm * c + up * s, Y: panel.origin.Y + xMm * s - up * c };
 }
 
 /** A panel's own x and y (mm, y up) of any drawing point, inside the panel or not: for a drag that leaves it. */
@@ -106,8 +119,9 @@ export function arrowOnPanel(
   screenDy: number,
 ): { readonly dxMm: number; readonly dyMm: number } {
   const [c, s] = quarterOf(panel);
+  const up = screenDx * s - screenDy * c;
   // The 0 turns a minus zero into zero.
-  return { dxMm: 0 + screenDx * c + screenDy * s, dyMm: 0 + screenDx * s - screenDy * c };
+  return { dxMm: 0 + screenDx * c + screenDy * s, dyMm: 0 + (panel.flipped ? -up : up) };
 }
 
 /** Cosine and sine of a panel's quarter turn: whole numbers, so that a round trip loses nothing. */
