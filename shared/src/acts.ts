@@ -65,7 +65,8 @@ export class ActHistory {
   perform(act: Act): void {
     const before: Change[] = [];
     const after: Change[] = [];
-    for (const change of act.changes) {
+    // A fact that is set twice within an act is one fact, and what it is set to last.
+    for (const change of new Map(act.changes.map((change) => [`${change.root}|${change.key}`, change])).values()) {
       const stored = this.documents.stored(change.root, change.key);
       if (sameJson(stored, change.value)) continue;
       before.push({ ...change, value: stored });

@@ -19,6 +19,12 @@ export interface RawFacts {
 /** Told after a change which entities of the root it touched. */
 export type Listener = (ids: ReadonlySet<string>) => void;
 
+/**
+ * What is said of a piece, or kept private of a record, stands by itself. Elsewhere edits without a base are what is left
+ * of something that was made, corrected by another, and taken back: it is gone, and comes back whole with its base.
+ */
+const STANDS_ON_EDITS: ReadonlySet<RootName> = new Set(['pieces', 'values']);
+
 /** One root's snapshot: entities by id, its version, and who listens. */
 export class RootSnapshot {
   readonly entities = new Map<string, unknown>();
@@ -49,6 +55,7 @@ export class RootSnapshot {
     for (const [id, field, value] of edits) {
       // A copy is made on the first edit only; the base stays as the document holds it.
       const base = this.entities.get(id);
+      if (base === undefined && !STANDS_ON_EDITS.has(this.name)) continue;
       const own = base === undefined || base === this.facts.get(id) ? { ...(base as object) } : (base as object);
       (own as Record<string, Json>)[field] = value;
       this.entities.set(id, own);
@@ -73,13 +80,14 @@ export class RootSnapshot {
         if (value === undefined) delete entity[field];
         else entity[field] = value;
       }
+      if (base === undefined && Object.keys(entity).length === 0) entity = undefined;
     } else {
       // The base changed, or the entity comes back: its edits are looked up among all keys.
       const edits: [string, Json][] = [];
       for (const [key, value] of this.facts.entries()) {
         if (key.startsWith(`${id}/`)) edits.push([key.slice(id.length + 1), value]);
       }
-      if (base !== undefined || edits.length > 0) {
+      if (base !== undefined || (edits.length > 0 && STANDS_ON_EDITS.has(this.name))) {
         entity = { ...(base as Record<string, Json> | undefined), ...Object.fromEntries(edits) };
       }
     }

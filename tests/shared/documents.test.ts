@@ -1,9 +1,11 @@
 import { ActHistory, outcomeText } from '@enfilade/shared/acts';
 import * as commands from '@enfilade/shared/commands';
-import type { ShowDocuments } from '@enfilade/shared/documents';
+import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { Place } from '@enfilade/shared/schema';
+import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
 import { describe, expect, test } from 'vitest';
+import type * as Y from 'yjs';
 import { everythingIn, FakeNetwork, seeded } from './replicas.ts';
 import { sampleShow, work } from './sample-show.ts';
 
@@ -54,6 +56,41 @@ describe('documents', () => {
     history.perform(made);
     history.perform(commands.leave(documents, ['oil#1']));
     expect(documents.get('vignettes', made.id)?.focal).toBeNull();
+  });
+
+  test('story: what was made, corrected by another and taken back is gone, and comes back with their word', () => {
+    const network = new FakeNetwork(2, 11);
+    const [ama, dov] = network.replicas as [ShowDocuments, ShowDocuments];
+    const history = new ActHistory(ama, 'ama');
+    history.perform(commands.addObjects(ama, [{ id: 'jug', object: work('1') }]));
+    history.perform(commands.gather(ama, { name: 'Two', intent: '', focal: null }, [], 'v'));
+    network.deliverAll();
+    dov.write(commands.describe('v', { name: 'Three' }).changes, 'dov');
+    dov.write(commands.correctObject('jug', { title: 'A jug' }).changes, 'dov');
+    network.deliverAll();
+    history.undo();
+    history.undo();
+    network.deliverAll();
+    for (const documents of [ama, dov]) {
+      expect(documents.all('vignettes').size + documents.all('objects').size).toBe(0);
+      const anew = new ShowDocuments(new Map(DOCUMENT_NAMES.map((name) => [name, documents.doc(name) as Y.Doc])));
+      expect(anew.all('vignettes').size + anew.all('objects').size).toBe(0);
+    }
+    history.redo();
+    history.redo();
+    network.deliverAll();
+    expect(dov.get('vignettes', 'v')).toMatchObject({ name: 'Three', intent: '' });
+    expect(dov.get('objects', 'jug')).toMatchObject({ number: '1', title: 'A jug' });
+  });
+
+  test('law: the last word on what stands on edits alone, taken back, leaves nothing, kept up and built anew alike', () => {
+    const { documents, history } = sampleShow();
+    history.perform(commands.correctPrivate('trap', { storage: 'rack 4' }));
+    history.perform(commands.correctPiece('blocks#2', { picture: 'p' }));
+    expect(documents.get('values', 'trap')).toEqual({ storage: 'rack 4' });
+    history.undo();
+    history.undo();
+    expect([documents.get('values', 'trap'), documents.get('pieces', 'blocks#2')]).toEqual([undefined, undefined]);
   });
 
   test('law: the snapshot kept change by change is the snapshot built anew', () => {
@@ -220,6 +257,15 @@ describe('commands', () => {
 });
 
 describe('acts', () => {
+  test('law: a fact named twice in one act counts once, and is taken back whole', () => {
+    const { documents, history } = sampleShow();
+    const set = (value: string) => ({ root: 'paints', key: 'dye:left', value }) as const;
+    history.perform({ name: 'paint twice', changes: [set('weld'), set('verdigris')] });
+    expect(documents.get('paints', 'dye:left')).toBe('verdigris');
+    expect(history.undo()).toEqual({ name: 'paint twice', done: 1, of: 1 });
+    expect(documents.get('paints', 'dye:left')).toBeUndefined();
+  });
+
   test('story: undo takes back my last act and not yours', () => {
     const network = new FakeNetwork(2, 8);
     const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
