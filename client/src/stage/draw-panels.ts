@@ -12,6 +12,7 @@ export function drawPanels(sheet: Sheet, frame: SceneFrame, clip: Rect): void {
   for (const panel of frame.panels) {
     if (panel.kind === 'layout' || !reaches(panel, clip)) continue;
     if (panel.kind === 'floor') drawPlan(sheet, frame, panel);
+    else if (panel.kind === 'ceiling') drawCeiling(sheet, panel);
     else {
       if (frame.sheet === 'wall' && !insideWall(panel, clip)) drawSection(sheet, panel);
       drawWall(sheet, frame, panel);
@@ -126,6 +127,25 @@ function drawSection(sheet: Sheet, panel: ScenePanel): void {
   ctx.moveTo(x0, left);
   ctx.lineTo(x1, right);
   ctx.stroke();
+}
+
+/** A ceiling from below: its paint or bare, the walls it ends at as cut. */
+function drawCeiling(sheet: Sheet, panel: ScenePanel): void {
+  const { ctx, tones } = sheet;
+  const { widthMm, heightMm } = panel;
+  const round = (mm: number, off: number) => Math.round(sheet.k * mm + off);
+  const [x0, y0] = [round(-SECTION_MM, sheet.ox), round(-SECTION_MM, sheet.oy)];
+  ctx.fillStyle = tones.section;
+  ctx.fillRect(x0, y0, round(widthMm + SECTION_MM, sheet.ox) - x0, round(heightMm + SECTION_MM, sheet.oy) - y0);
+  const corners = [
+    [0, 0],
+    [widthMm, 0],
+    [widthMm, heightMm],
+    [0, heightMm],
+  ] as const;
+  pathOn(sheet, panel, corners);
+  ctx.fillStyle = panel.paint ?? tones.bare;
+  ctx.fill();
 }
 
 /** The plan: light, its edge in ink, doorways as gaps with their jambs. */

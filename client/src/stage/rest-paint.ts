@@ -1,7 +1,8 @@
 /** Painting part of what rests, on whichever canvas: the bitmap with its margin, or the window's own. */
 import type { Bitmaps } from './bitmaps.ts';
 import type { Camera } from './camera.ts';
-import { drawItem, drawNameOnPlan } from './draw-items.ts';
+import { drawItem } from './draw-items.ts';
+import { drawNameOnPlan } from './draw-names.ts';
 import { drawPanels } from './draw-panels.ts';
 import { drawSurrounds } from './draw-surrounds.ts';
 import type { Scene } from './scene.ts';

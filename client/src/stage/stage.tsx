@@ -112,7 +112,7 @@ export function Stage({ view, insets, over, opened, looking = false, beside = fa
         ref={box}
         className="stage"
         role="application"
-        aria-label={LABELS[view.sheet] ?? 'Stage'}
+        aria-label={labelOf(view)}
         aria-describedby={keysId}
         aria-hidden={beside}
         tabIndex={beside ? -1 : 0}
@@ -157,6 +157,11 @@ const LABELS: Partial<Record<View['sheet'], string>> = {
   wall: 'The wall as faced',
   layout: 'The layout floor',
 };
+
+function labelOf(view: View): string {
+  if (view.sheet === 'wall' && view.surface.endsWith(':ceiling')) return 'The ceiling, seen from below';
+  return LABELS[view.sheet] ?? 'Stage';
+}
 
 /** Draws on a layer's canvas without clearing it first, as Konva would. */
 function mendOn(layer: Konva.Layer, mend: (ctx: CanvasRenderingContext2D) => boolean): boolean {

@@ -1,6 +1,6 @@
 /** What part of a drawing the window shows: fitted into what caption and card leave free, then moved by a hand. */
 import { type Camera, fitted, type Insets, panned, type WindowSize, zoomed } from './camera.ts';
-import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX } from './draw-surrounds.ts';
+import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX, WALL_NAME_PX } from './draw-surrounds.ts';
 import type { SceneFrame } from './panels.ts';
 
 /** A row of vignettes' brackets beneath a faced wall, CSS px. */
@@ -48,12 +48,14 @@ export class Viewport {
 
   fit({ sheet, bounds }: SceneFrame): void {
     // A wide window leaves room for the standing figure between the caption and the wall.
+    const names = sheet === 'ceiling' ? WALL_NAME_PX : 0;
     const lane = sheet === 'wall' && this.insets.left >= 200 ? FIGURE_LANE_PX : 0;
     this.camera = fitted(bounds, this.size, {
-      left: this.insets.left + lane,
-      right: this.insets.right,
-      top: Math.max(this.insets.top, sheet === 'room' ? BRACKET_ROW_PX + 3 : 0),
-      bottom: this.insets.bottom + (sheet === 'wall' ? SCALE_BAR_PX + this.belowPx : 0),
+      left: this.insets.left + lane + names,
+      right: this.insets.right + names,
+      top: Math.max(this.insets.top, sheet === 'room' ? BRACKET_ROW_PX + 3 : names),
+      bottom:
+        this.insets.bottom + (sheet === 'wall' ? SCALE_BAR_PX + this.belowPx : names > 0 ? names + SCALE_BAR_PX : 0),
     });
     this.fittedCamera = this.camera;
     this.figure = this.camera.x >= figureReachPx(this.camera.scale);
