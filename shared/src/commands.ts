@@ -256,6 +256,19 @@ export function membersOf(documents: ShowDocuments, id: VignetteId): PieceId[] {
   return members.sort();
 }
 
+/** The vignette a piece is shown in: one that was ungrouped meanwhile is none, though the membership may still be written. */
+export function vignetteOf(documents: ShowDocuments, pieceId: PieceId): VignetteId | null {
+  const id = documents.get('memberOf', pieceId);
+  return id === undefined || documents.get('vignettes', id) === undefined ? null : id;
+}
+
+/** The focal work as shown: a member, or none. One may be made focal here while it is taken out there. */
+export function focalOf(documents: ShowDocuments, id: VignetteId): PieceId | null {
+  const focal = documents.get('vignettes', id)?.focal ?? null;
+  if (focal === null || vignetteOf(documents, focal) !== id) return null;
+  return documents.get('objects', objectOfPiece(focal)) === undefined ? null : focal;
+}
+
 export function setSetting<K extends keyof Settings>(key: K, value: Settings[K]): Act {
   return { name: 'change a setting', changes: [set('settings', key, value)] };
 }

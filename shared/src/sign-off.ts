@@ -6,7 +6,7 @@ import canonicalize from 'canonicalize';
 import { toHexString } from 'lib0/buffer';
 import { digest as sha256 } from 'lib0/hash/sha256';
 import { encodeUtf8 } from 'lib0/string';
-import { membersOf } from './commands.ts';
+import { focalOf, membersOf } from './commands.ts';
 import type { ShowDocuments } from './documents.ts';
 import { carrierOf, type PieceId, type Place, type SurfaceId, type VignetteId } from './schema.ts';
 
@@ -43,7 +43,7 @@ export function canonicalVignetteOf(documents: ShowDocuments, id: VignetteId): C
         ? null
         : { id: paintId, name: paint.name, lab: [paint.lab.L, paint.lab.a, paint.lab.b] };
   }
-  return { name: vignette.name, intent: vignette.intent, focal: vignette.focal, places, paints };
+  return { name: vignette.name, intent: vignette.intent, focal: focalOf(documents, id), places, paints };
 }
 
 /** RFC 8785 text of a plain value: one text whatever order its keys were set in. */

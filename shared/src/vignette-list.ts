@@ -1,5 +1,5 @@
 /** The vignette list: one row a vignette, drawn from the open documents alone, so that nothing private can be in it. */
-import { membersOf } from './commands.ts';
+import { focalOf, membersOf } from './commands.ts';
 import type { Judgements, VignetteStanding } from './judgements.ts';
 import { compareNumbers, type VignetteMembers } from './like-members.ts';
 import {
@@ -47,17 +47,18 @@ export function vignetteListOf(judgements: Judgements): VignetteListRow[] {
     const standing = judgements.standingOf(id);
     if (standing === null) continue;
     const pieces = membersOf(documents, id);
-    const focal = vignette.focal === null ? undefined : judgements.objectOf(vignette.focal);
+    const focalId = focalOf(documents, id);
+    const focal = focalId === null ? undefined : judgements.objectOf(focalId);
     rows.push({
       id,
       number: rows.length + 1,
       name: vignette.name,
       intent: vignette.intent,
       focal:
-        focal === undefined || vignette.focal === null
+        focal === undefined || focalId === null
           ? null
-          : { pieceId: vignette.focal, name: judgements.nameOf(vignette.focal), objectNumber: focal.number },
-      where: surfacesOf(judgements, vignette.focal, pieces).map((surface) => surfaceRow(judgements, surface)),
+          : { pieceId: focalId, name: judgements.nameOf(focalId), objectNumber: focal.number },
+      where: surfacesOf(judgements, focalId, pieces).map((surface) => surfaceRow(judgements, surface)),
       members: membersByRecord(judgements, pieces),
       standing,
     });

@@ -1,5 +1,5 @@
 /** What holds the show up, on whom, by when. Derived: a line goes by itself when what it waits for is there. */
-import { membersOf } from './commands.ts';
+import { focalOf, membersOf } from './commands.ts';
 import type { Judgements } from './judgements.ts';
 import { movesOf } from './proposal-moves.ts';
 import { threadsOf } from './remarks.ts';
@@ -67,7 +67,7 @@ const RECORDERS: readonly Role[] = ['registrar'];
 function signOffLines(judgements: Judgements): WaitingLine[] {
   const { documents } = judgements;
   const peopled = new Set(documents.all('memberOf').values());
-  return [...documents.all('vignettes')].flatMap(([vignetteId, { name, focal }]): WaitingLine[] => {
+  return [...documents.all('vignettes')].flatMap(([vignetteId, { name }]): WaitingLine[] => {
     const standing = peopled.has(vignetteId) ? judgements.standingOf(vignetteId) : null;
     if (standing === null || standing.waitingFor.length === 0) return [];
     const had = standing.signatures.filter(({ changes }) => changes.length === 0).map((signature) => signature.name);
@@ -89,7 +89,7 @@ function signOffLines(judgements: Judgements): WaitingLine[] {
         goes: {
           kind: 'vignette',
           vignetteId,
-          surface: surfacesOf(judgements, focal, membersOf(documents, vignetteId))[0] ?? null,
+          surface: surfacesOf(judgements, focalOf(documents, vignetteId), membersOf(documents, vignetteId))[0] ?? null,
         },
       },
     ];

@@ -4,6 +4,7 @@ import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { Place } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
+import { canonicalVignetteOf } from '@enfilade/shared/sign-off';
 import { describe, expect, test } from 'vitest';
 import type * as Y from 'yjs';
 import { everythingIn, FakeNetwork, seeded } from './replicas.ts';
@@ -145,6 +146,35 @@ describe('documents', () => {
     network.deliverAll();
     expect(a.get('places', 'oil#1')).toEqual(b.get('places', 'oil#1'));
     expect(a.all('places').size).toBe(1);
+  });
+
+  test('story: a work made focal here while it is taken out there is no focal work; ungrouped meanwhile, its vignette is none', () => {
+    const network = new FakeNetwork(2, 6);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    a.write(
+      commands.addObjects(
+        a,
+        [1, 2, 3].map((n) => ({ id: `o${n}`, object: work(`${n}`) })),
+      ).changes,
+      'a',
+    );
+    a.write(commands.gather(a, { name: 'v', intent: '', focal: null }, ['o1#1', 'o2#1'], 'v').changes, 'a');
+    network.deliverAll();
+    a.write(commands.describe('v', { focal: 'o1#1' }).changes, 'a');
+    b.write(commands.leave(b, ['o1#1']).changes, 'b');
+    network.deliverAll();
+    for (const documents of [a, b]) {
+      expect(documents.get('vignettes', 'v')?.focal).toBe('o1#1');
+      expect(commands.focalOf(documents, 'v')).toBeNull();
+      expect(canonicalVignetteOf(documents, 'v')?.focal).toBeNull();
+    }
+    a.write(commands.join('v', ['o3#1']).changes, 'a');
+    b.write(commands.ungroup(b, 'v').changes, 'b');
+    network.deliverAll();
+    for (const documents of [a, b]) {
+      expect(documents.get('memberOf', 'o3#1')).toBe('v');
+      expect(commands.vignetteOf(documents, 'o3#1')).toBeNull();
+    }
   });
 
   test('story: a listener of one piece hears its move and not another', () => {

@@ -59,8 +59,8 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
   const tried = useStore(trial);
   const focalName = judgements.nameOf(task.focal);
   const members = useMemo(() => [task.focal, ...task.pieceIds], [task]);
-  const together = new Set(members.map((pieceId) => documents.get('memberOf', pieceId)));
-  const gathered = together.size === 1 && !together.has(undefined);
+  const together = new Set(members.map((pieceId) => commands.vignetteOf(documents, pieceId)));
+  const gathered = together.size === 1 && !together.has(null);
   const [gathering, setGathering] = useState(!gathered);
   const [name, setName] = useState(`Round ${focalName}`);
 

@@ -1,11 +1,12 @@
 /** Which vignettes are where, and what is agreed of them. */
-import { membersOf } from '@enfilade/shared/commands';
+import { focalOf, membersOf } from '@enfilade/shared/commands';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { type PieceId, type SurfaceId, surfaceParts, type Vignette, type VignetteId } from '@enfilade/shared/schema';
 import { surfacesOf } from '@enfilade/shared/vignette-list';
 
 export interface VignetteHere {
   readonly id: VignetteId;
+  /** With its focal work as shown: a member, or none. */
   readonly vignette: Vignette;
   readonly members: readonly PieceId[];
   /** Null while none of it is placed. */
@@ -24,7 +25,13 @@ export function vignettesOf(judgements: Judgements): readonly VignetteHere[] {
     .sort(([idA, a], [idB, b]) => (a.order < b.order ? -1 : a.order > b.order ? 1 : idA < idB ? -1 : 1))
     .map(([id, vignette]) => {
       const members = membersOf(documents, id);
-      return { id, vignette, members, surface: surfacesOf(judgements, vignette.focal, members)[0] ?? null };
+      const focal = focalOf(documents, id);
+      return {
+        id,
+        vignette: { ...vignette, focal },
+        members,
+        surface: surfacesOf(judgements, focal, members)[0] ?? null,
+      };
     });
   known.set(judgements, { key, all });
   return all;

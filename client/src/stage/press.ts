@@ -1,5 +1,5 @@
 /** What a press chooses: a thing, one more thing, all a frame catches, a whole vignette. */
-import { membersOf } from '@enfilade/shared/commands';
+import { membersOf, vignetteOf } from '@enfilade/shared/commands';
 import { choose, chooseToo, selection } from '../selection.ts';
 import { POINTER_SLOP_PX } from './hover.ts';
 import type { Rect, SceneItem } from './scene-items.ts';
@@ -22,7 +22,7 @@ export function chooseCaught(machine: StageMachine, frame: Rect): void {
 export function chooseWhole(machine: StageMachine, x: number, y: number): void {
   const item = machine.hit(x, y, POINTER_SLOP_PX);
   const { documents } = machine.show;
-  const vignette = item === null ? undefined : documents.get('memberOf', item.pieceId);
-  if (vignette === undefined) return;
+  const vignette = item === null ? null : vignetteOf(documents, item.pieceId);
+  if (vignette === null) return;
   choose(membersOf(documents, vignette).filter((id) => (machine.scene?.itemsOf(id).length ?? 0) > 0));
 }
