@@ -5,7 +5,7 @@ import type { View } from '../view-address.ts';
 
 /** The faced wall; else the one wall all that hang of them share; else null. */
 export function wallFor(judgements: Judgements, pieceIds: readonly PieceId[], view: View): SurfaceId | null {
-  if (view.sheet === 'wall') return view.surface;
+  if (view.sheet === 'wall') return judgements.where.wallOf(view.surface) === null ? null : view.surface;
   const walls = new Set(
     pieceIds.flatMap((pieceId) => {
       const on = judgements.where.placeOf(pieceId)?.[0];

@@ -1,9 +1,11 @@
-/** Where a piece is, in numbers that can be typed: on a wall, on a floor, on a carrier. */
-import { carrierOf, LAYOUT_FLOOR, type PieceId, type Place } from '@enfilade/shared/schema';
+/** Where a piece is, in numbers that can be typed: on a wall, a floor, a ceiling or a carrier, or in an opening. */
+import { carrierOf, LAYOUT_FLOOR, openingOf, type PieceId, type Place } from '@enfilade/shared/schema';
 import { isWallSide, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { useShow } from '../sync/hooks.ts';
 import { placeAnew } from './acting.ts';
+import { CeilingPlace } from './ceiling-place.tsx';
 import { LengthField } from './length-field.tsx';
+import { OpeningPlace } from './opening-place.tsx';
 import { TurnField } from './turn-field.tsx';
 import { TypedField } from './typed-field.tsx';
 import { WallPlace } from './wall-place.tsx';
@@ -18,6 +20,8 @@ export function PlaceFields({ pieceId, at, frozen }: PlaceProps) {
   const side = at[0].slice(at[0].indexOf(':') + 1);
   if (carrierOf(at[0]) !== null) return <CarrierPlace pieceId={pieceId} at={at} frozen={frozen} />;
   if (isWallSide(side)) return <WallPlace pieceId={pieceId} at={at} frozen={frozen} />;
+  if (openingOf(at[0]) !== null) return <OpeningPlace pieceId={pieceId} at={at} frozen={frozen} />;
+  if (side === 'ceiling') return <CeilingPlace pieceId={pieceId} at={at} frozen={frozen} />;
   return <FloorPlace pieceId={pieceId} at={at} frozen={frozen} />;
 }
 

@@ -1,12 +1,10 @@
 /** The column beside the stage: what is being faced, its paint, its vignettes, and all that is on it as a list. */
-import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
+import { lrvOf } from '@enfilade/colour/spaces';
 import { LAYOUT_FLOOR, type RoomId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import { capital, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { lengthText, sizeText } from '@enfilade/space/lengths';
-import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { useStore } from '../selection.ts';
-import { openDeck, useFoot } from '../shell/foot.ts';
 import { StateMark } from '../shell/marks.tsx';
 import { STRIP_SIDES } from '../shell/strip-plan.ts';
 import { wallsCaptioned } from '../stage/captioned.ts';
@@ -16,10 +14,12 @@ import { aboutText } from '../talk/remark-words.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress, type View } from '../view-address.ts';
+import { CeilingCaption } from './ceiling-caption.tsx';
+import { ListFold } from './list-fold.tsx';
+import { PaintLine } from './paint-line.tsx';
 import { ReadingCounts } from './reading-counts.tsx';
 import { VignetteCaption } from './vignette-caption.tsx';
 import { vignettesOn } from './vignettes-on.ts';
-import { WallList } from './wall-list.tsx';
 import './stage-caption.css';
 
 /** A caption keeps up with others' hands within this (ms): its counts are of a whole wall. */
@@ -44,6 +44,7 @@ export function StageCaption({ view }: { readonly view: View }) {
   );
   usePictures();
   if (view.sheet === 'room') return <RoomCaption roomId={view.roomId} />;
+  if (view.sheet === 'wall' && view.surface.endsWith(':ceiling')) return <CeilingCaption surface={view.surface} />;
   if (view.sheet === 'wall') return <WallCaption surface={view.surface} />;
   if (view.sheet === 'layout') return <LayoutCaption />;
   return null;
@@ -79,27 +80,6 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
   );
 }
 
-/** The paint of a wall as a word that opens the deck; for who may not paint, only the word. */
-function PaintLine({ surface }: { readonly surface: SurfaceId }) {
-  const show = useShow();
-  const foot = useFoot();
-  const paint = show.judgements.paintOf(surface);
-  const words = paint === null ? 'none yet' : `${paint.name}, LRV ${Math.round(lrvOf(paint.lab))}`;
-  const open = foot.kind === 'deck' && foot.surface === surface;
-  return (
-    <p className="paint-line t1">
-      {paint === null ? null : <i style={{ background: hexFromLabD65(paint.lab) }} aria-hidden="true" />}
-      {show.may('hang') ? (
-        <button type="button" aria-expanded={open} onClick={() => openDeck(surface)}>
-          Paint: {words}
-        </button>
-      ) : (
-        <span>Paint: {words}</span>
-      )}
-    </p>
-  );
-}
-
 function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
   const show = useShow();
   const { documents, judgements } = show;
@@ -119,11 +99,15 @@ function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
         {sizeText(room.widthMm, room.depthMm, null, unit)}, walls {lengthText(room.heightMm, unit).replace(/\.0$/, '')}.
         {fall > 0 ? ` The floor falls ${lengthText(fall, unit)}.` : ''}
       </p>
-      {show.may('rooms') ? (
-        <p className="t1">
-          <a href={toAddress({ sheet: 'measure', roomId })}>measure</a>
-        </p>
-      ) : null}
+      <p className="t1">
+        <a href={toAddress({ sheet: 'wall', surface: `${roomId}:ceiling` })}>ceiling</a>
+        {show.may('rooms') ? (
+          <>
+            {', '}
+            <a href={toAddress({ sheet: 'measure', roomId })}>measure</a>
+          </>
+        ) : null}
+      </p>
       {captioned ? null : (
         <ul className="room-walls">
           {STRIP_SIDES.map((side) => {
@@ -217,18 +201,6 @@ function LayoutCaption() {
       />
       <SpotRemark surfaces={[LAYOUT_FLOOR]} />
       <ListFold surface={LAYOUT_FLOOR} words="All on this floor, as a list" />
-    </div>
-  );
-}
-
-function ListFold({ surface, words }: { readonly surface: SurfaceId; readonly words: string }) {
-  const [open, setOpen] = useState(false);
-  return (
-    <div className="list-fold">
-      <button type="button" className="t1" aria-expanded={open} onClick={() => setOpen(!open)}>
-        {words}
-      </button>
-      <WallList surface={surface} open={open} />
     </div>
   );
 }

@@ -31,10 +31,26 @@ export function listLine(judgements: Judgements, seen: Seen, surface: SurfaceId,
     ? `centre ${lengthText(seen.yMm, unit)} high, ${left} from the left corner`
     : surface === LAYOUT_FLOOR
       ? `${left} across, its foot ${foot} up`
-      : `${left} from the left, ${foot} from the entrance wall`;
+      : `${left} from the left, ${foot} from the entrance wall${dropText(judgements, seen, surface, unit)}`;
   const word = seen.direct && wall ? judgements.readingOf(seen.pieceId)?.word : undefined;
-  const before = wall && !seen.direct ? 'stands before it, ' : '';
+  const before = wall ? beforeText(seen) : seen.direct || seen.held === undefined ? '' : `${HELD[seen.held]}, `;
   return `${before}${numbers}${word === undefined ? '' : `, ${word}`}`;
+}
+
+/** On a ceiling, how far its foot hangs down. */
+function dropText(judgements: Judgements, seen: Seen, surface: SurfaceId, unit: Unit): string {
+  if (!surface.endsWith(':ceiling')) return '';
+  const room = judgements.where.roomOf(surface);
+  const foot = (room?.heightMm ?? 0) - seen.standOffMm;
+  return `, its foot ${lengthText(foot, unit)} up`;
+}
+
+const HELD = { overhead: 'hangs overhead', 'in an opening': 'in an opening' } as const;
+
+function beforeText(seen: Seen): string {
+  if (seen.direct) return '';
+  if (seen.held === 'in an opening') return 'in an opening, ';
+  return seen.held === 'overhead' ? 'hangs from the ceiling before it, ' : 'stands before it, ';
 }
 
 export function WallList({ surface, open }: { readonly surface: SurfaceId; readonly open: boolean }) {

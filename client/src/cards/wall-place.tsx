@@ -12,6 +12,7 @@ import { useShow } from '../sync/hooks.ts';
 import { act, placeAnew } from './acting.ts';
 import { moveForGap, type Side } from './gap-moves.ts';
 import { LengthField } from './length-field.tsx';
+import { InOrOn, useOpeningUnder } from './opening-place.tsx';
 import { TurnField } from './turn-field.tsx';
 
 interface WallPlaceProps {
@@ -50,6 +51,7 @@ export function WallPlace({ pieceId, at, frozen }: WallPlaceProps) {
   const { unit } = usePreferences();
   const size = judgements.sizeOf(pieceId);
   const wall = judgements.where.wallOf(at[0]);
+  const under = useOpeningUnder(pieceId, at);
   if (size === null || wall === null) return null;
   const box = outerBoxOf({ xMm: at[1], yMm: at[2], widthMm: size.widthMm, heightMm: size.heightMm }, at[4] / 100);
   const neighbours = neighboursOf(judgements, pieceId, at[0]);
@@ -105,6 +107,16 @@ export function WallPlace({ pieceId, at, frozen }: WallPlaceProps) {
           <span className="typed-value typed-frozen unk">not known</span>
           <span className="typed-hint">{hooks.missing}</span>
         </div>
+      )}
+      {frozen || under === null ? null : (
+        <InOrOn
+          kind={under.kind}
+          inside={false}
+          over={() => {
+            const name = `put ${judgements.nameOf(pieceId)} in the ${under.kind}`;
+            act(show, () => commands.place(documents, new Map([[pieceId, under.place]]), name), `In the ${under.kind}`);
+          }}
+        />
       )}
       {frozen ? null : (
         <p className="object-commands">

@@ -48,7 +48,7 @@ export function Ways({ view }: { readonly view: View }) {
   ways.push({ name: 'History', to: { sheet: 'history' }, here: view.sheet === 'history' });
   ways.push({
     name: 'Paperwork',
-    to: { sheet: 'paper', surface: view.sheet === 'wall' ? faced : null },
+    to: { sheet: 'paper', surface: faced !== null && show.judgements.where.wallOf(faced) !== null ? faced : null },
     here: view.sheet === 'paper',
   });
   if (show.may('rooms')) {

@@ -8,12 +8,14 @@ import { roomOfView } from '../shell/current-view.ts';
 import { go, type View } from '../view-address.ts';
 import type { InProposal } from './in-proposal.ts';
 
-/** The view a surface is best seen in: a wall faced, a floor or ceiling in its room's fold-out, or the layout floor. */
+/** The view a surface is best seen in: a wall or ceiling faced, a floor in its room's fold-out, or the layout floor. */
 export function viewOfSurface(surface: SurfaceId | undefined, firstRoom: RoomId): View {
   if (surface === LAYOUT_FLOOR) return { sheet: 'layout' };
   const parts = surface === undefined ? null : surfaceParts(surface);
   if (surface === undefined || parts === null) return { sheet: 'room', roomId: firstRoom };
-  return isWallSide(parts.side) ? { sheet: 'wall', surface } : { sheet: 'room', roomId: parts.roomId };
+  return isWallSide(parts.side) || parts.side === 'ceiling'
+    ? { sheet: 'wall', surface }
+    : { sheet: 'room', roomId: parts.roomId };
 }
 
 /** The surface a move is about: a wall, or where a piece is put, or where it was while it is put nowhere. */
