@@ -2,7 +2,7 @@
 import type { VignetteStanding } from '@enfilade/shared/judgements';
 import type { VignetteId } from '@enfilade/shared/schema';
 import { maySignOff } from '@enfilade/shared/seats';
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
 
@@ -19,6 +19,7 @@ export function SignOff({ vignetteId, name, standing, named = false }: SignOffPr
   const show = useShow();
   const saving = useSaving();
   const [signing, setSigning] = useState(false);
+  const command = useRef<HTMLButtonElement>(null);
   const [trouble, setTrouble] = useState<string | null>(null);
   const mine = standing.signatures.find(({ personId }) => personId === show.me.person.id);
   const again = mine !== undefined && mine.changes.length > 0;
@@ -29,12 +30,19 @@ export function SignOff({ vignetteId, name, standing, named = false }: SignOffPr
     setSigning(true);
     const answer = await show.send('sign-off', { vignetteId, digest: standing.digest });
     setSigning(false);
-    if (answer.ok) say(`${name} signed off${again ? ' again' : ''} by ${show.me.person.name}`);
-    else setTrouble(answer.what);
+    if (!answer.ok) {
+      setTrouble(answer.what);
+      return;
+    }
+    say(`${name} signed off${again ? ' again' : ''} by ${show.me.person.name}`);
+    // The command goes with what it was for; the focus stays beside it.
+    const row = command.current?.closest('tr')?.querySelector<HTMLElement>('a');
+    (row ?? command.current?.parentElement?.querySelector<HTMLElement>('button:not(.sign-off)'))?.focus();
   };
   return (
     <>
       <button
+        ref={command}
         type="button"
         className="sign-off"
         aria-label={named ? `${words}: ${name}` : undefined}

@@ -15,7 +15,18 @@ const REST_MS = 150;
 
 export function StageNotes({ machine }: { readonly machine: StageMachine }) {
   const { judgements } = useShow();
-  useRestingRoots(REST_MS, 'vignettes', 'memberOf', 'places', 'pieces', 'objects', 'signatures', 'settings');
+  useRestingRoots(
+    REST_MS,
+    'vignettes',
+    'memberOf',
+    'places',
+    'pieces',
+    'objects',
+    'signatures',
+    'settings',
+    'proposals',
+    'proposed',
+  );
   usePictures();
   useStore(trial);
   const scene = useStore(machine.sceneNow);

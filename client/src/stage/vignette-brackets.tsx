@@ -3,6 +3,8 @@ import type { VignetteId } from '@enfilade/shared/schema';
 import { useLayoutEffect } from 'react';
 import type { VignetteHere } from '../cards/vignettes-on.ts';
 import { choose, selection, useStore } from '../selection.ts';
+import { StateMark } from '../shell/marks.tsx';
+import { useShow } from '../sync/hooks.ts';
 import { type Bracket, labelSpanOf, rowsOf } from './brackets.ts';
 import type { ScenePanel } from './panels.ts';
 import type { Scene } from './scene.ts';
@@ -22,6 +24,8 @@ const OFF_PX = 6;
 const SIDE_LABEL_PX = 88;
 /** The bracket and its name across. */
 const LANE_PX = 25;
+/** The mark of its state before its number, with what parts them. */
+const MARK_PX = { size: 10, across: 17 } as const;
 
 interface Props {
   readonly machine: StageMachine;
@@ -33,6 +37,7 @@ interface Props {
 
 export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }: Props) {
   const chosen = useStore(selection);
+  const { judgements } = useShow();
   const shown = brackets.flatMap((bracket) => {
     const about = vignettes.get(bracket.id);
     const [from, to] = [Math.round(bracket.fromMm * scale), Math.round(bracket.toMm * scale)];
@@ -45,7 +50,7 @@ export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }:
     const labels = on.map(({ about, bracket, from, to }) => {
       if (bracket.edge === 'left' || bracket.edge === 'right') return { from, to: Math.max(to, from + 20) };
       const width = Math.min(MOST_LABEL_PX, textWidthPx(`${about.number}  ${about.vignette.name}`, LABEL_PX, 'serif'));
-      return labelSpanOf({ from, to }, width + 8, limits);
+      return labelSpanOf({ from, to }, width + MARK_PX.across + 8, limits);
     });
     const spans = labels.map((label, i) => ({
       from: Math.min(label.from, on[i]?.from ?? 0),
@@ -62,6 +67,7 @@ export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }:
     .map(({ bracket, about, from, to, label, row }) => {
       const { edge } = bracket;
       const members = about.members;
+      const state = judgements.standingOf(bracket.id)?.state ?? 'drafted';
       const all = members.length > 0 && members.length === chosen.length && members.every((id) => chosen.includes(id));
       const at = Math.round(bracket.atMm * scale);
       const upright = edge === 'left' || edge === 'right';
@@ -82,7 +88,7 @@ export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }:
           className={`bare bracket bracket-${edge}`}
           style={box}
           aria-pressed={all}
-          aria-label={`Vignette ${about.number}, ${about.vignette.name}: select its ${members.length} pieces`}
+          aria-label={`Vignette ${about.number}, ${about.vignette.name}, ${state}: select its ${members.length} pieces`}
           onClick={() => choose(members)}
         >
           <i aria-hidden="true" />
@@ -94,6 +100,7 @@ export function VignetteBrackets({ machine, scene, scale, brackets, vignettes }:
                 : { left: label.from - from, width: label.to - label.from }
             }
           >
+            <StateMark state={state} sizePx={MARK_PX.size} />
             <b>{about.number}</b> {upright && row > 0 ? null : about.vignette.name}
           </span>
         </button>
