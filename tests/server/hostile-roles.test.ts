@@ -218,5 +218,7 @@ test('law: what is in the private document is in no frame, answer, paper, export
 
 test('law: the threat model shows the table that is tried', async () => {
   const text = await readFile(join(import.meta.dirname, '..', '..', 'server', 'THREAT-MODEL.md'), 'utf8');
-  expect(text).toContain(toMarkdown());
+  // Columns are padded where it is read; what stands in them is the same.
+  const bare = (table: string): string => table.replaceAll(/ +/g, ' ').replaceAll(/-{2,}/g, '---');
+  expect(bare(text)).toContain(bare(toMarkdown()));
 });

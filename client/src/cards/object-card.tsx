@@ -135,7 +135,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
       <PrivateBlock objectId={objectId} />
-      <RemarksBlock about={{ kind: 'piece', pieceId }} what={judgements.nameOf(pieceId)} />
+      <RemarksBlock about={{ kind: 'piece', pieceId }} what="this piece" />
     </article>
   );
 }

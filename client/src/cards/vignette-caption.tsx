@@ -101,7 +101,7 @@ export function VignetteCaption({ here, alone }: { readonly here: VignetteHere; 
           </>
         ) : null}
       </p>
-      <RemarksBlock about={{ kind: 'vignette', vignetteId: id }} what={vignette.name} />
+      <RemarksBlock about={{ kind: 'vignette', vignetteId: id }} what="this vignette" />
     </section>
   );
 }
