@@ -1,7 +1,7 @@
 /** What the strip says over its rooms: names, vignettes and what is agreed, the faced wall, and who stands where. */
 import { inkOn } from '@enfilade/colour/spaces';
 import { surfaceParts } from '@enfilade/shared/schema';
-import type { WallSide } from '@enfilade/space/room';
+import { isWallSide } from '@enfilade/shared/surface-names';
 import { agreementIn, vignettesOf } from '../cards/vignettes-on.ts';
 import { useOthers, useShow } from '../sync/hooks.ts';
 import { type View, viewFrom } from '../view-address.ts';
@@ -64,10 +64,11 @@ export function StripFaced(props: { rooms: readonly StripRoom[]; view: View; pxP
   const at = rooms.find(({ roomId }) => roomId === roomOfView(view));
   if (at === undefined) return null;
   const { x, y, w, d } = boxOf(at, pxPerMm);
-  if (view.sheet !== 'wall') {
+  const side = view.sheet === 'wall' ? (surfaceParts(view.surface)?.side ?? '') : '';
+  // A ceiling is as wide as its room.
+  if (view.sheet !== 'wall' || !isWallSide(side)) {
     return <rect x={x - 2.5} y={y - 2.5} width={w + 5} height={d + 5} fill="none" stroke="#111" strokeWidth={2} />;
   }
-  const side = surfaceParts(view.surface)?.side as WallSide;
   const long = side === 'head' || side === 'foot' ? at.room.widthMm : at.room.depthMm;
   const span = wallSpanOf(at, side, 0, long, thick / pxPerMm);
   const turn = { head: 0, right: 90, foot: 180, left: 270 }[side];
