@@ -16,6 +16,7 @@ import { inPlanOf, onFaceOf } from './in-openings.ts';
 import { fromBelow, hungAt, type InRoom, seenBefore } from './overhead.ts';
 import {
   carrierOf,
+  LAYOUT_FLOOR,
   objectOfPiece,
   openingOf,
   type PieceId,
@@ -80,8 +81,9 @@ export class Whereabouts {
   }
 
   /**
-   * Its place, or null when it is unplaced: no place, a carrier that is gone, or a ring of carriers, from which the
-   * piece with the greatest id falls out (the same on every replica, whatever order the writes came in).
+   * Its place, or null when it is unplaced: no place, a carrier, room or opening that is gone, or a ring of carriers. The
+   * piece with the greatest id falls out of a ring (the same on every replica, whatever order the writes came in), and
+   * what stands on it, round the ring, is unplaced with it until it has a place again.
    */
   placeOf(pieceId: PieceId): Place | null {
     const at = this.documents.get('places', pieceId);
@@ -95,20 +97,32 @@ export class Whereabouts {
     return at !== undefined && this.standingPlace(pieceId, at) === 'ring';
   }
 
-  private standingPlace(pieceId: PieceId, at: Place): 'stands' | 'ring' | 'carrier gone' {
+  private standingPlace(pieceId: PieceId, at: Place): 'stands' | 'ring' | 'gone' {
     const chain = [pieceId];
-    for (let carrier = carrierOf(at[0]); carrier !== null; ) {
+    let on = at[0];
+    for (let carrier = carrierOf(on); carrier !== null; carrier = carrierOf(on)) {
       if (chain.includes(carrier.pieceId)) {
         const ring = chain.slice(chain.indexOf(carrier.pieceId));
-        return ring.every((id) => id <= pieceId) && ring.includes(pieceId) ? 'ring' : 'stands';
+        return ring.every((id) => id <= pieceId) && ring.includes(pieceId) ? 'ring' : 'gone';
       }
       chain.push(carrier.pieceId);
-      if (this.documents.get('objects', objectOfPiece(carrier.pieceId)) === undefined) return 'carrier gone';
+      if (this.documents.get('objects', objectOfPiece(carrier.pieceId)) === undefined) return 'gone';
       const next = this.documents.get('places', carrier.pieceId);
-      if (next === undefined) return 'carrier gone';
-      carrier = carrierOf(next[0]);
+      if (next === undefined) return 'gone';
+      on = next[0];
     }
-    return 'stands';
+    return this.isThere(on) ? 'stands' : 'gone';
+  }
+
+  /** Whether there is such a surface or opening: somebody may take a room away while another hangs a work in it. */
+  private isThere(on: string): boolean {
+    if (on === LAYOUT_FLOOR) return true;
+    const opening = openingOf(on);
+    if (opening !== null) {
+      return this.documents.get('openings', opening)?.sides.some(({ surface }) => this.isThere(surface)) === true;
+    }
+    const parts = surfaceParts(on);
+    return parts !== null && SIDES.has(parts.side) && this.documents.get('rooms', parts.roomId) !== undefined;
   }
 
   /** The surface a piece is finally on, through its carriers; of an opening its first wall; null when unplaced. */
@@ -118,7 +132,8 @@ export class Whereabouts {
       const carrier = carrierOf(at[0]);
       if (carrier === null) {
         const opening = openingOf(at[0]);
-        return opening === null ? at[0] : (this.documents.get('openings', opening)?.sides[0]?.surface ?? null);
+        const sides = opening === null ? [] : (this.documents.get('openings', opening)?.sides ?? []);
+        return opening === null ? at[0] : (sides.find(({ surface }) => this.isThere(surface))?.surface ?? null);
       }
       at = this.placeOf(carrier.pieceId);
     }
@@ -372,5 +387,8 @@ const IN_THE_WALL_MM = -1;
 
 /** A flat thing's footprint is still drawn, as a line this thick. */
 const FLAT_ON_FLOOR_MM = 20;
+
+/** Of a room. */
+const SIDES: ReadonlySet<string> = new Set([...WALL_SIDES, 'floor', 'ceiling']);
 
 const NONE: ReadonlySet<PieceId> = new Set();

@@ -4,6 +4,7 @@ import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import { wallScheduleOf } from '@enfilade/shared/hanging-schedule';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { ImageFacts } from '@enfilade/shared/protocol';
+import type { Place } from '@enfilade/shared/schema';
 import { A3 } from '@enfilade/shared/sheet';
 import {
   type CanonicalVignette,
@@ -70,10 +71,34 @@ describe('whereabouts', () => {
       ],
       'both at once',
     );
-    expect(judgements.where.placeOf('trap#1')).toBeNull();
-    expect(judgements.where.placeOf('bench#1')).not.toBeNull();
-    expect(judgements.where.surfaceOf('bench#1')).toBeNull();
+    const { where } = judgements;
+    expect(where.placeOf('trap#1')).toBeNull();
+    // What stands on the one that fell out is with the unplaced too: otherwise it would be on no wall and in no list.
+    expect(where.placeOf('bench#1')).toBeNull();
+    expect([where.fellFromRing('trap#1'), where.fellFromRing('bench#1')]).toEqual([true, false]);
     expect(judgements.elevationOf('dye:head')).toEqual([]);
+    documents.write(
+      commands.place(documents, new Map([['trap#1', ['dye:floor', 2000, 2000, 0, 0]]])).changes,
+      'settling it',
+    );
+    expect(where.surfaceOf('bench#1')).toBe('dye:floor');
+  });
+
+  test('story: a work hung in a room that another takes away is with the unplaced, and hangs again when the room returns', () => {
+    const { documents, history, judgements } = show();
+    const { where } = judgements;
+    const door = { kind: 'doorway', name: '', widthMm: 900, heightMm: 2100, sillMm: 0 } as const;
+    history.perform(commands.addOpening({ ...door, sides: [{ surface: 'dye:left', xMm: 800 }] }, 'door'));
+    const places = new Map<string, Place>([
+      ['oil#1', ['dye:head', 3000, 1500, 0, 0]],
+      ['trap#1', ['opening:door', 300, 400, 0, 0]],
+      ['bench#1', ['layout', 0, 0, 0, 0]],
+    ]);
+    history.perform(commands.place(documents, places));
+    documents.write(commands.remove('rooms', 'dye', 'the room').changes, 'another');
+    expect([...places.keys()].map((pieceId) => where.placeOf(pieceId) !== null)).toEqual([false, false, true]);
+    documents.write([{ root: 'rooms', key: 'dye/removed', value: undefined }], 'another');
+    expect([...places.keys()].map((pieceId) => where.surfaceOf(pieceId))).toEqual(['dye:head', 'dye:left', 'layout']);
   });
 
   test('law: the index of what is on a surface is what the places say, after many moves', () => {

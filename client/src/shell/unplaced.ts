@@ -63,8 +63,12 @@ class UnplacedList {
       for (const pieceId of ids) this.stale.add(objectOfPiece(pieceId));
       this.later();
     };
-    documents.subscribe('places', takePieces);
+    // What stands on a thing goes with it, and what hangs in a room with the room.
+    documents.subscribe('places', (ids) => takePieces(this.withLoads(ids)));
     documents.subscribe('pieces', takePieces);
+    for (const root of ['rooms', 'openings'] as const) {
+      documents.subscribe(root, () => takePieces(new Set(documents.all('places').keys())));
+    }
     documents.subscribe('objects', (ids) => {
       for (const id of ids) this.stale.add(id);
       this.later();
@@ -72,6 +76,13 @@ class UnplacedList {
   }
 
   readonly get = (): readonly Unplaced[] => this.list;
+
+  /** With all whose places lead to these, shown or not. */
+  private withLoads(pieceIds: ReadonlySet<PieceId>): ReadonlySet<PieceId> {
+    const all = new Set(pieceIds);
+    for (const id of all) for (const load of this.judgements.where.directlyOn(id)) all.add(load);
+    return all;
+  }
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.listeners.add(listener);
