@@ -1,0 +1,109 @@
+/**
+ * What holds of a show that many hands change at once over a network that fails: every replica ends with the same plain
+ * snapshot, and every invariant holds, as stored and as shown. Seeds are those of mulberry32; `LAW_SEEDS` asks for more.
+ */
+import * as commands from '@enfilade/shared/commands';
+import type { HangState } from '@enfilade/shared/hang-layer';
+import * as moves from '@enfilade/shared/proposal-moves';
+import * as proposals from '@enfilade/shared/proposals';
+import * as remarks from '@enfilade/shared/remarks';
+import { describe, expect, test } from 'vitest';
+import { seeded } from '../shared/replicas.ts';
+import { beginning, Hand, Tally } from './everybody.ts';
+import { FakeNetwork } from './fake-network.ts';
+import { brokenIn, layersOf, shownIn, storedIn } from './invariants.ts';
+
+const SEEDS = Number(process.env.LAW_SEEDS ?? 48);
+const ACTS = 140;
+
+/** Readers beside the commands: they make no act. */
+const READERS = new Set([
+  ...['membersOf', 'focalOf', 'vignetteOf'],
+  ...['movesOf', 'placesOfMove', 'withWhatTheyNeed'],
+  ...['proposedKey', 'proposedKeyParts', 'wordOf', 'proposedFactsOf', 'layerOfProposal'],
+  ...['threadsOf', 'isUnread', 'sameAbout', 'aboutKey'],
+]);
+
+interface Ended {
+  readonly broken: string[];
+  readonly stored: Record<string, unknown>[];
+  readonly shown: Record<string, string>[];
+  readonly laid: Record<string, string>[];
+  readonly happened: FakeNetwork['happened'];
+}
+
+/** Three to eight people, a hundred and forty acts, and everything that can go wrong between them. */
+function run(seed: number, tally: Tally): Ended {
+  const random = seeded(seed);
+  const count = 3 + (seed % 6);
+  const network = new FakeNetwork({ count, seed: seed * 7919, shape: seed % 2 === 0 ? 'mesh' : 'star' });
+  beginning(network.documents(0));
+  network.heal();
+  for (let n = 0; n < count; n++) network.save(n);
+  const kept: HangState[] = [];
+  const broken: string[] = [];
+  const handOf = (n: number): Hand => new Hand(network.documents(n), n, random, kept, tally);
+  const hands = Array.from({ length: count }, (_, n) => handOf(n));
+  const check = (n: number, when: string): void => {
+    const { judgements, live, laid, broken: undone } = hands[n] as Hand;
+    broken.push(
+      ...[...brokenIn(judgements), ...layersOf(live, laid).broken, ...undone.splice(0)].map((b) => `${when}: ${b}`),
+    );
+  };
+  for (let step = 0; step < ACTS; step++) {
+    const n = Math.floor(random() * count);
+    (hands[n] as Hand).work();
+    const lot = random();
+    if (lot < 0.03) network.part();
+    else if (lot < 0.06) network.breakOne();
+    else if (lot < 0.3) network.joinOne();
+    else if (lot < 0.4) network.save(n);
+    else if (lot < 0.425) {
+      // A page whose device keeps every act returns with all of it; the others with what they last wrote down.
+      if (n % 2 === 1) network.save(n);
+      network.crash(n);
+      hands[n] = handOf(n);
+    }
+    for (let letters = Math.floor(random() * 2 * count); letters > 0; letters--) network.deliverOne(0.03);
+    if (step % 20 === 19) check(n, `seed ${seed}, act ${step}, replica ${n}`);
+  }
+  network.heal();
+  for (let n = 0; n < count; n++) check(n, `seed ${seed}, healed, replica ${n}`);
+  return {
+    broken,
+    stored: hands.map(({ live }) => storedIn(live)),
+    shown: hands.map(({ live }) => shownIn(live)),
+    laid: hands.map(({ live, laid }) => layersOf(live, laid).shown),
+    happened: network.happened,
+  };
+}
+
+describe('many hands at once', () => {
+  test(
+    'law: over a network that delays, drops, reorders, parts and crashes, all end alike and every invariant holds',
+    () => {
+      const tally = new Tally();
+      const happened: Record<string, number> = {};
+      for (let seed = 1; seed <= SEEDS; seed++) {
+        const ended = run(seed, tally);
+        expect(ended.broken).toEqual([]);
+        for (const [n, stored] of ended.stored.entries()) {
+          expect(stored, `seed ${seed}, replica ${n}`).toEqual(ended.stored[0]);
+          expect(ended.shown[n], `seed ${seed}, replica ${n}`).toEqual(ended.shown[0]);
+          expect(ended.laid[n], `seed ${seed}, replica ${n}`).toEqual(ended.laid[0]);
+        }
+        for (const [what, times] of Object.entries(ended.happened)) happened[what] = (happened[what] ?? 0) + times;
+      }
+      // The law says nothing unless everything has happened, and every command was performed.
+      for (const [what, times] of Object.entries(happened)) expect([what, times > SEEDS / 4]).toEqual([what, true]);
+      const all = [commands, moves, proposals, remarks].flatMap((module) => Object.keys(module));
+      const wanted = [...all, 'lineUp', 'spaceOut', 'restoreState', 'restoreVignette'].filter(
+        (name) => !READERS.has(name),
+      );
+      expect(wanted.filter((name) => !tally.acts.has(name))).toEqual([]);
+      expect(tally.undone).toBeGreaterThan(SEEDS);
+      expect(tally.inPart).toBeGreaterThan(SEEDS / 4);
+    },
+    30_000 + SEEDS * 2_000,
+  );
+});
