@@ -7,12 +7,15 @@ import type { Box } from '@enfilade/arrangement/boxes';
 import { gapsOf, type NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
 import type { LabD65 } from '@enfilade/colour/lab';
 import { type Reading, readingOn } from '@enfilade/colour/reading';
-import { type Caution, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
+import { type Caution, type CautionFacts, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
 import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
 import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
+import { HEADROOM_MM } from '@enfilade/practice/ways';
 import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
+import { floorLevelAt } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
+import { dropFor } from './overhead.ts';
 import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
@@ -20,8 +23,10 @@ import {
   type MuseumObject,
   type Opening,
   objectOfPiece,
+  openingOf,
   type Paint,
   type PieceId,
+  type Place,
   pieceIdOf,
   pieceNumberOf,
   type Settings,
@@ -264,8 +269,32 @@ export class Judgements {
       weightKg: this.weightOf(pieceId),
       hardware: this.hardwareOf(object),
       fixtures: at === null ? [] : this.fixturesOn(at[0]),
+      ...this.overheadOrInside(pieceId, at, size),
     };
     return words === undefined ? cautionsOf(facts) : cautionsOf(facts, words);
+  }
+
+  /** What cautions need to know of a thing that hangs from a ceiling or is in an opening. */
+  private overheadOrInside(
+    pieceId: PieceId,
+    at: Place | null,
+    size: TrueSize,
+  ): Pick<CautionFacts, 'overheadClearMm' | 'opening'> {
+    if (at === null) return {};
+    const room = this.where.roomOf(at[0]);
+    if (at[0].endsWith(':ceiling') && room !== null) {
+      return { overheadClearMm: dropFor(room, at[3], size.heightMm) - floorLevelAt(room, at[1], at[2]) };
+    }
+    const id = openingOf(at[0]);
+    const opening = id === null ? undefined : this.documents.get('openings', id);
+    if (opening === undefined) return {};
+    const taken = [...this.where.directlyOn(at[0])].flatMap((other) => {
+      const place = other === pieceId ? at : this.where.placeOf(other);
+      const its = this.where.sizeOf(other);
+      if (place === null || its === null || opening.sillMm + place[2] - its.heightMm / 2 >= HEADROOM_MM) return [];
+      return [{ fromMm: place[1] - its.widthMm / 2, toMm: place[1] + its.widthMm / 2 }];
+    });
+    return { opening: { kind: opening.kind, widthMm: opening.widthMm, taken } };
   }
 
   /** Where a vignette stands: whose word it has, and what changed since. */

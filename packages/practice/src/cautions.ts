@@ -2,29 +2,13 @@
  * Notices that a thing can hurt someone or something, or be hurt, with whom to ask. Never a verdict: each defers to
  * people. Limits named 'common practice, no source' are house rules and can be argued with.
  */
+import type { Caution, CautionWords } from './caution.ts';
 import type { Hardware } from './hardware.ts';
 import { floorLoadOf, STEADY_DEGREES, tipOf } from './loads.ts';
 import { ADA_PROTRUSION, type ProtrusionLimits, protrusionOf } from './protrusion.ts';
+import { type OpeningFacts, openingCautions, overheadCautions } from './ways.ts';
 
-export type CautionKind =
-  | 'size not known'
-  | 'size estimated'
-  | 'weight not known'
-  | 'one hook'
-  | 'wire too flat'
-  | 'above reach'
-  | 'fixture not kept clear'
-  | 'stands out'
-  | 'can tip'
-  | 'floor load';
-
-export interface Caution {
-  readonly kind: CautionKind;
-  /** One or two sentences, lengths in the reader's unit. */
-  readonly what: string;
-  readonly ask: string;
-  readonly source: string;
-}
+export type { Caution, CautionKind, CautionWords } from './caution.ts';
 
 /** The end of every caution. */
 export const DEFERRAL = "Defer to local code, the lender's terms, a conservator and a licensed professional.";
@@ -53,6 +37,10 @@ export interface CautionFacts {
   readonly floorMm: number;
   /** Off the wall. */
   readonly liftMm?: number;
+  /** It hangs from a ceiling: what is clear between the floor and its foot. */
+  readonly overheadClearMm?: number;
+  /** It is in a doorway or window. */
+  readonly opening?: OpeningFacts;
   readonly sizeKnown: boolean;
   readonly sizeCertain: boolean;
   readonly weightKg: number | null;
@@ -68,12 +56,6 @@ export interface CautionFacts {
   }[];
 }
 
-/** How figures are worded; centimetres and kilograms unless the reader's own are given. */
-export interface CautionWords {
-  length(mm: number): string;
-  weight(kg: number): string;
-}
-
 const METRIC: CautionWords = {
   length: (mm) => `${(Math.round(mm) / 10).toFixed(1)} cm`,
   weight: (kg) => `${(Math.round(kg * 10) / 10).toFixed(1)} kg`,
@@ -86,7 +68,10 @@ export function cautionsOf(
   protrusion: ProtrusionLimits = ADA_PROTRUSION,
 ): readonly Caution[] {
   const cautions: Caution[] = [...sizeCautions(facts), ...weightCautions(facts, words)];
-  if (facts.onWall && facts.placed) cautions.push(...wallCautions(facts, words, protrusion));
+  if (facts.placed && facts.overheadClearMm !== undefined) {
+    cautions.push(...overheadCautions({ clearMm: facts.overheadClearMm, weightKg: facts.weightKg }, words));
+  } else if (facts.placed && facts.opening !== undefined) cautions.push(...openingCautions(facts.opening, words));
+  else if (facts.onWall && facts.placed) cautions.push(...wallCautions(facts, words, protrusion));
   else if (facts.placed) cautions.push(...standingCautions(facts));
   return cautions;
 }
@@ -109,7 +94,7 @@ function sizeCautions(facts: CautionFacts): Caution[] {
 function weightCautions(facts: CautionFacts, words: CautionWords): Caution[] {
   const hung = facts.onWall && facts.placed;
   if (facts.weightKg === null) {
-    if (hung) {
+    if (hung || (facts.placed && facts.overheadClearMm !== undefined)) {
       const what = 'No weight recorded. What is to hold it can’t be judged.';
       return [{ kind: 'weight not known', what, ask: 'the registrar', source: NO_SOURCE }];
     }
