@@ -156,6 +156,8 @@ function placeValue([on, x, y, lift, turn]: Place): Place {
  */
 export function place(documents: ShowDocuments, places: ReadonlyMap<PieceId, Place>, name = 'place'): Act {
   for (const [pieceId, [on]] of places) {
+    // What stays on what it is on makes no ring; one that two people made at once can still be moved in.
+    if (documents.get('places', pieceId)?.[0] === on) continue;
     for (let at = carrierOf(on), seen = 0; at !== null && seen < 64; seen++) {
       if (at.pieceId === pieceId) throw new RangeError(`'${pieceId}' cannot stand on what it carries`);
       at = carrierOf((places.get(at.pieceId) ?? documents.get('places', at.pieceId))?.[0] ?? '');

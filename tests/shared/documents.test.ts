@@ -225,6 +225,23 @@ describe('commands', () => {
     );
   });
 
+  test('law: pieces that two people set on each other at once can be moved and put back; nothing throws', () => {
+    const { documents, history } = sampleShow();
+    const ring = new Map<string, Place>([
+      ['bench#1', ['carrier:trap#1/0', 0, 0, 0, 0]],
+      ['trap#1', ['carrier:bench#1/0', 0, 0, 0, 0]],
+    ]);
+    documents.write(
+      [...ring].map(([key, value]) => ({ root: 'places', key, value })),
+      'both at once',
+    );
+    history.perform(commands.move(documents, ['trap#1'], { dxMm: 10, dyMm: 0 }));
+    expect(documents.get('places', 'trap#1')?.[1]).toBe(10);
+    expect(() => commands.place(documents, new Map([['oil#1', ['carrier:oil#1/0', 0, 0, 0, 0]]]))).toThrow(RangeError);
+    history.perform(commands.unplace(documents, ['trap#1']));
+    expect(documents.all('places').size).toBe(0);
+  });
+
   test('story: putting a bench back takes what stands on it back too, in one step', () => {
     const { documents, history } = sampleShow();
     history.perform(commands.place(documents, new Map([['bench#1', ['dye:floor', 3000, 3000, 0, 0]]])));
