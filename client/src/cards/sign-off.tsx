@@ -26,6 +26,10 @@ export function SignOff({ vignetteId, name, standing, named = false }: SignOffPr
   if (show.layerId !== null || !maySignOff(show.me.person.role) || (mine !== undefined && !again)) return null;
   const words = again ? 'sign off again as it stands' : 'sign off as it stands';
   const sign = async (): Promise<void> => {
+    const pressed = command.current;
+    const beside =
+      pressed?.closest('tr')?.querySelector<HTMLElement>('a') ??
+      pressed?.parentElement?.querySelector<HTMLElement>('button:not(.sign-off)');
     setTrouble(null);
     setSigning(true);
     const answer = await show.send('sign-off', { vignetteId, digest: standing.digest });
@@ -36,8 +40,8 @@ export function SignOff({ vignetteId, name, standing, named = false }: SignOffPr
     }
     say(`${name} signed off${again ? ' again' : ''} by ${show.me.person.name}`);
     // The command goes with what it was for; the focus stays beside it.
-    const row = command.current?.closest('tr')?.querySelector<HTMLElement>('a');
-    (row ?? command.current?.parentElement?.querySelector<HTMLElement>('button:not(.sign-off)'))?.focus();
+    const at = document.activeElement;
+    if (at === pressed || at === document.body) beside?.focus();
   };
   return (
     <>

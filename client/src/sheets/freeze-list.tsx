@@ -1,11 +1,18 @@
 /** Freezing the list as it stands: a command for those who may change the hang; where it is frozen already, that it is. */
 import type { FrozenAnswer } from '@enfilade/shared/protocol';
+import { capital } from '@enfilade/shared/surface-names';
 import { useRef, useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
 import type { ListNow } from './use-list.ts';
 
-export function FreezeList({ now: { versions, digest, highest } }: { readonly now: ListNow }) {
+interface FreezeListProps {
+  readonly now: ListNow;
+  /** Why it is a draft. */
+  readonly draft: string;
+}
+
+export function FreezeList({ now: { versions, digest, highest }, draft }: FreezeListProps) {
   const show = useShow();
   const saving = useSaving();
   const [trouble, setTrouble] = useState<string | null>(null);
@@ -43,8 +50,8 @@ export function FreezeList({ now: { versions, digest, highest } }: { readonly no
           Freeze as version {highest + 1}
         </button>
       ) : null}
-      <p ref={state} tabIndex={-1} hidden={frozen === null}>
-        {frozen === null ? null : `Frozen as version ${frozen.number}: nothing has changed since.`}
+      <p ref={state} tabIndex={-1}>
+        {frozen === null ? `${capital(draft)}.` : `Frozen as version ${frozen.number}: nothing has changed since.`}
       </p>
       {trouble === null ? null : (
         <p className="b" role="alert">

@@ -67,14 +67,14 @@ function ListAsItStands({ now }: { readonly now: ListNow }) {
   const stands = newest?.digest === digest ? newest : undefined;
   const differing = useDraftRows(now);
   const tolerance = `${lengthText(judgements.setting('toleranceMm'), unit)} ${unit}`;
-  const draft = newest === undefined ? 'not frozen' : draftText(newest, differing, tolerance);
+  const draft = newest === undefined ? 'not frozen yet' : draftText(newest, differing, tolerance);
   const pieces = rows.reduce((sum, row) => sum + row.members.reduce((all, member) => all + member.pieces, 0), 0);
   return (
     <div className="papers">
       <PapersNav paper="vignettes">
         {rows.length === 0 ? null : (
           <>
-            <FreezeList now={now} />
+            <FreezeList now={now} draft={draft} />
             <button type="button" className="act" onClick={() => print()}>
               Print
             </button>
