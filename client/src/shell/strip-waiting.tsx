@@ -12,6 +12,8 @@ import { boxOf, type StripRoom } from './strip-plan.ts';
 const REST_MS = 250;
 const HEIGHT_PX = 14;
 const DIGIT_PX = 6.4;
+/** With the word-spacing of its class. */
+const SPACE_PX = 6;
 
 export function StripWaiting({ rooms, pxPerMm }: { readonly rooms: readonly StripRoom[]; readonly pxPerMm: number }) {
   const { judgements } = useShow();
@@ -30,7 +32,7 @@ export function StripWaiting({ rooms, pxPerMm }: { readonly rooms: readonly Stri
       const parts = surfaceParts(surface);
       if (parts?.roomId !== at.roomId) return [];
       const text = numbersText(numbers);
-      const width = text.length * DIGIT_PX + 7;
+      const width = [...text].reduce((sum, sign) => sum + (sign === ' ' ? SPACE_PX : DIGIT_PX), 7);
       // On the wall, half outside the plan; a floor's in the room's middle.
       const spots: Partial<Record<WallSide | 'floor' | 'ceiling', [number, number]>> = {
         head: [x + w / 2, y],

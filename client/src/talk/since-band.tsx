@@ -7,7 +7,9 @@ import { choose } from '../selection.ts';
 import { roomsInOrder } from '../shell/current-view.ts';
 import { say } from '../shell/live-region.tsx';
 import { useShow } from '../sync/hooks.ts';
+import { useRestingRoots } from '../sync/resting-roots.ts';
 import { go, THE_HANG } from '../view-address.ts';
+import { isHere, useComingBack } from './being-here.ts';
 import { deedSentence } from './deed-sentences.ts';
 import { viewOfSurface, whenText } from './remark-words.ts';
 import { type SinceStep, stepsOf } from './since-steps.ts';
@@ -16,6 +18,8 @@ import './since-band.css';
 
 /** The reading mark under which a person's own "last here" is kept. */
 const MARK = 'history';
+/** What is changed before somebody's eyes is marked as seen at most so often, ms. */
+const MARK_MS = 20_000;
 const SIDES = ['left', 'head', 'right', 'foot', 'floor', 'ceiling'] as const;
 
 interface Since {
@@ -29,9 +33,13 @@ export function SinceBand() {
   const { unit } = usePreferences();
   const [since, setSince] = useState<Since | null>(null);
   const [step, setStep] = useState<number | null>(null);
+  const [visit, setVisit] = useState(0);
+  /** Nothing is left to be told: what changes now is seen as it happens. */
+  const [here, setHere] = useState(false);
   const { me, judgements, documents, base } = show;
   const live = show.layerId === null;
 
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each visit asks anew
   useEffect(() => {
     if (!live) return;
     let left = false;
@@ -42,14 +50,33 @@ export function SinceBand() {
         const upTo = deeds[0]?.at ?? new Date(0).toISOString();
         // Whoever comes for the first time has missed nothing.
         if (mark === undefined) show.note(markRead(me.person.id, MARK, upTo));
-        else setSince({ at: mark, deeds, upTo });
+        const missed = mark !== undefined && stepsOf(netOf(deeds, me.person.id), judgements, []).length > 0;
+        if (missed) setSince({ at: mark, deeds, upTo });
+        setHere(!missed);
       })
       .catch(() => {});
     return () => {
       left = true;
     };
-    // Once a visit: what happens while one is here is seen as it happens.
-  }, [live, base, documents, me.person.id, show]);
+  }, [live, base, documents, judgements, me.person.id, show, visit]);
+
+  useComingBack(() => {
+    if (!here) return;
+    setHere(false);
+    setVisit(visit + 1);
+  });
+  const changed = useRestingRoots(MARK_MS, 'places', 'paints', 'memberOf', 'vignettes');
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a change is the occasion
+  useEffect(() => {
+    if (!live || !here || !isHere()) return;
+    void historyFrom(base, 'limit=1')
+      .then(({ deeds }) => {
+        const mark = documents.get('readMarks', `${me.person.id}/${MARK}`);
+        const upTo = deeds[0]?.at;
+        if (mark !== undefined && upTo !== undefined && upTo > mark) show.note(markRead(me.person.id, MARK, upTo));
+      })
+      .catch(() => {});
+  }, [changed, live, here, base, documents, me.person.id, show]);
 
   if (since === null || !live) return null;
   const surfaces = ['layout', ...roomsInOrder(documents).flatMap((id) => SIDES.map((side) => `${id}:${side}`))];
@@ -57,6 +84,8 @@ export function SinceBand() {
   const seen = (): void => {
     show.note(markRead(me.person.id, MARK, since.upTo));
     setSince(null);
+    setStep(null);
+    setHere(true);
     say('Seen');
   };
   if (steps.length === 0) return null;
