@@ -84,7 +84,7 @@ function wordOf(move: ProposedMove, ended: boolean, state: ReturnType<typeof sta
 }
 
 /** Both places told, and a press for each; whoever may not change the hang is told and no more. */
-export function Clash({ inside, move, words }: MoveProps) {
+function Clash({ inside, move, words }: MoveProps) {
   const { id, hang, proposal } = inside;
   const may = hang.may('hang') || (hang.may('talk') && proposal.by === hang.me.person.id);
   const { now, to } = clashTexts(move, words);
