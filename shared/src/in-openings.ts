@@ -2,7 +2,8 @@
  * What fills or hangs in a doorway or window. Its place is [`opening:id`, x, y, lift, turn]: x to its centre from the
  * opening's left edge as seen from its first side, y up from its sill, turn clockwise as seen from the first side; lift
  * how far it stands out of the wall's middle towards the first side. It is seen in the elevation of both sides, from the
- * second mirrored, and in the plan of both rooms. Which of its faces looks where is not recorded.
+ * second mirrored, and in the plan of both rooms. Its front is to the first side, as that of what it carries; which of
+ * its faces a thing without a front shows is not recorded.
  */
 import { planFromWall, type RoomShape, type WallSide } from '@enfilade/space/room';
 import type { InRoom } from './overhead.ts';
@@ -63,9 +64,9 @@ export function inPlanOf(
 ): InRoom | null {
   const face = onFaceOf(opening, surface, at);
   if (face === null) return null;
-  const standOff = opening.sides[0]?.surface === surface ? at[3] : 0 - at[3];
-  const spot = planFromWall(room, side, face.xMm, standOff);
-  return { ...spot, turnDegrees: TURN_OF_BACK[side], baseMm: face.yMm - heightMm / 2 };
+  const first = opening.sides[0]?.surface === surface;
+  const spot = planFromWall(room, side, face.xMm, first ? at[3] : 0 - at[3]);
+  return { ...spot, turnDegrees: (TURN_OF_BACK[side] + (first ? 0 : 180)) % 360, baseMm: face.yMm - heightMm / 2 };
 }
 
 /** A thing whose back is to this wall has this turn (degrees clockwise from above; 0 faces the foot wall). */

@@ -207,14 +207,14 @@ export class Whereabouts {
           ...{ direct: false, held: 'in an opening' },
         };
         seen.push(own);
-        this.addWallLoad(own, seen);
+        this.addWallLoad(own, seen, opening.sides[0]?.surface !== surface);
       }
     }
     return seen.sort((a, b) => a.standOffMm - b.standOffMm || (a.pieceId < b.pieceId ? -1 : 1));
   }
 
   /** Things on a carrier that hangs on a wall: the carrier's front is the wall's. */
-  private addWallLoad(carrier: Seen, seen: Seen[]): void {
+  private addWallLoad(carrier: Seen, seen: Seen[], fromBehind = false): void {
     const levels = this.levelsOf(carrier.pieceId);
     for (const pieceId of this.directlyOn(carrier.pieceId)) {
       const at = this.placeOf(pieceId);
@@ -223,7 +223,7 @@ export class Whereabouts {
       const level = levels[carrierOf(at[0])?.level ?? 0] ?? carrier.heightMm;
       const own: Seen = {
         pieceId,
-        xMm: carrier.xMm - carrier.widthMm / 2 + at[1],
+        xMm: carrier.xMm + (at[1] - carrier.widthMm / 2) * (fromBehind ? -1 : 1),
         yMm: carrier.yMm - carrier.heightMm / 2 + level + at[3] + size.heightMm / 2,
         widthMm: size.widthMm,
         heightMm: size.heightMm,
@@ -233,7 +233,7 @@ export class Whereabouts {
         ...heldAs(carrier.held),
       };
       seen.push(own);
-      this.addWallLoad(own, seen);
+      this.addWallLoad(own, seen, fromBehind);
     }
   }
 
@@ -280,7 +280,13 @@ export class Whereabouts {
     }
   }
 
-  private onCarrier(pieceId: PieceId, carrierId: PieceId, foot: InRoom, carrier: TrueSize): InRoom | null {
+  private onCarrier(
+    pieceId: PieceId,
+    carrierId: PieceId,
+    foot: InRoom,
+    carrier: TrueSize,
+    held?: Seen['held'],
+  ): InRoom | null {
     const at = this.placeOf(pieceId);
     if (at === null) return null;
     const turn = (foot.turnDegrees * Math.PI) / 180;
@@ -291,7 +297,8 @@ export class Whereabouts {
       // Clockwise seen from above, with plan y pointing away from the foot wall.
       xMm: foot.xMm + dx * Math.cos(turn) + dy * Math.sin(turn),
       yMm: foot.yMm - dx * Math.sin(turn) + dy * Math.cos(turn),
-      turnDegrees: foot.turnDegrees + at[4] / 100,
+      // In an opening, as on a wall, a load is seen from its carrier's front.
+      turnDegrees: held === 'in an opening' ? foot.turnDegrees : foot.turnDegrees + at[4] / 100,
       baseMm: foot.baseMm + level + at[3],
     };
   }
@@ -322,7 +329,7 @@ export class Whereabouts {
         ...heldAs(held),
       });
       for (const load of this.directlyOn(pieceId)) {
-        const standing = this.onCarrier(load, pieceId, foot, size);
+        const standing = this.onCarrier(load, pieceId, foot, size, held);
         if (standing !== null) add(load, standing, false, held);
       }
     };

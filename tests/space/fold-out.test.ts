@@ -1,5 +1,6 @@
 import {
   arrowOnPanel,
+  ceilingPanelOf,
   foldOutOf,
   fromDrawing,
   ontoPanel,
@@ -81,6 +82,22 @@ describe('the fold-out', () => {
     expect(WALL_SIDES.map((side) => panel(side).lowestMm)).toEqual([-30, -30, -30, 0]);
     const { X, Y } = toDrawing(panel('right'), 100, -30);
     expect(fromDrawing(drawn, X, Y)).toEqual({ side: 'right', xMm: 100, yMm: -30 });
+  });
+
+  test('law: a ceiling from below is the plan mirrored: what is left stays left, the head wall lies at the foot', () => {
+    const ceiling = ceilingPanelOf(room);
+    expect(toDrawing(ceiling, 0, 0)).toEqual({ X: 0, Y: 0 });
+    expect(toDrawing(ceiling, 8400, 6200)).toEqual({ X: 8400, Y: 6200 });
+    fc.assert(
+      fc.property(fc.integer({ min: 0, max: 8400 }), fc.integer({ min: 0, max: 6200 }), (xMm, yMm) => {
+        const { X, Y } = toDrawing(ceiling, xMm, yMm);
+        expect(ontoPanel(ceiling, X, Y)).toEqual({ xMm, yMm });
+        const plan = toDrawing(panel('floor'), xMm, yMm);
+        expect({ X, Y }).toEqual({ X: plan.X - 3720, Y: 6200 - (plan.Y - 3720) });
+      }),
+      { seed: 4, numRuns: 200 },
+    );
+    expect(arrowOnPanel(ceiling, 10, 10)).toEqual({ dxMm: 10, dyMm: 10 });
   });
 
   test('story: the right arrow moves a work to the right of the screen, whatever way its wall lies', () => {

@@ -81,7 +81,7 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
     } else if (at.kind === 'opening') {
       const part = inOpening(panel, at, size);
       if (part !== null) add(panel, part);
-    } else if (panel.surface === at.surface || (at.overhead && panel.kind === 'floor' && sameRoom(panel, at))) {
+    } else if (panel.surface === at.surface || (at.overhead && isFloorBelow(panel, at))) {
       const layout = panel.kind === 'layout';
       add(panel, {
         xMm: at.xMm,
@@ -190,6 +190,10 @@ function withWhatItHangsBy(box: Rect, { panel, xMm, hangsFromMm }: SceneItemPart
     maxX: Math.max(box.maxX, X),
     maxY: Math.max(box.maxY, Y),
   };
+}
+
+function isFloorBelow(panel: ScenePanel, at: OnFloor): boolean {
+  return panel.kind === 'floor' && surfaceParts(panel.surface)?.roomId === surfaceParts(at.surface)?.roomId;
 }
 
 function sameRoom(panel: ScenePanel, at: OnFloor): boolean {

@@ -88,7 +88,8 @@ export function standingOf(lookup: Lookup, pieceId: PieceId, depth = 0): Standin
     const xMm = base.xMm - under.widthMm / 2 + at[1];
     const yMm = base.yMm - under.heightMm / 2 + level + at[3] + size.heightMm / 2;
     const on = { xMm, yMm, turnDegrees: 0, direct: false };
-    return base.kind === 'wall' ? { ...base, ...on, standOffMm: base.standOffMm + 1 } : { ...base, ...on };
+    if (base.kind === 'wall') return { ...base, ...on, standOffMm: base.standOffMm + 1 };
+    return { ...base, ...on, liftMm: base.liftMm - (at[2] - under.depthMm / 2) };
   }
   const spot = fromCarrier(base, at[1] - under.widthMm / 2, at[2] - under.depthMm / 2);
   return {
@@ -111,7 +112,18 @@ function directStanding(lookup: Lookup, at: Place, heightMm: number): Standing |
     const opening = lookup.openingOf(openingId);
     const surface = opening?.sides[0]?.surface;
     if (opening === null || surface === undefined) return null;
-    return { kind: 'opening', surface, opening, openingId, xMm, yMm, turnDegrees, liftMm, direct: true };
+    return {
+      kind: 'opening',
+      surface,
+      opening,
+      openingId,
+      xMm,
+      yMm,
+      turnDegrees,
+      liftMm,
+
+      direct: true,
+    };
   }
   const side = surfaceParts(on)?.side;
   const room = lookup.roomOf(on);

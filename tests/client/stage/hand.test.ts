@@ -9,6 +9,7 @@ import { hitOf } from '../../../client/src/stage/hit.ts';
 import { nudged } from '../../../client/src/stage/nudge.ts';
 import { panelOf, type SceneFrame, type ScenePanel } from '../../../client/src/stage/panels.ts';
 import { Scene } from '../../../client/src/stage/scene.ts';
+import { ceilingFrameOf } from '../../../client/src/stage/scene-ceiling.ts';
 import type { SceneItem } from '../../../client/src/stage/scene-items.ts';
 import { roomFrameOf } from '../../../client/src/stage/scene-room.ts';
 import { standingOf } from '../../../client/src/stage/standing.ts';
@@ -89,6 +90,63 @@ describe('where a thing comes to rest', () => {
     expect(standingOf(lifted, 'block#1')).toMatchObject({ surface: 'dye:floor', direct: false });
     expect(standingOf(lifted, 'block#1')?.xMm).toBeCloseTo(3100, 6);
     expect(standingOf(lifted, 'block#1')?.yMm).toBeCloseTo(2300, 6);
+  });
+});
+
+describe('where a thing comes to hang overhead, or to be in an opening', () => {
+  /** Faced from below; the doorway of the foot wall lies between 4000 and 5200. */
+  function under(places: Readonly<Record<PieceId, Place>>) {
+    const { judgements, lookup, put } = stageShow();
+    put(places);
+    const frame = ceilingFrameOf(judgements, 'dye:ceiling') as SceneFrame;
+    const panel = frame.panels[0] as ScenePanel;
+    const drop = (pieceId: PieceId, xMm: number, yMm: number) => {
+      const [place, at] = [lookup.placeOf(pieceId), standingOf(lookup, pieceId)];
+      return droppedAt(lookup, {
+        ...{ panel, xMm, yMm, items: [], levelsMm: lookup.levelsOf(pieceId), centreLineMm: 1500, reachMm: 50 },
+        size: lookup.sizeOf(pieceId) as NonNullable<ReturnType<typeof lookup.sizeOf>>,
+        from: place === null || at === null ? null : { place, at },
+      }).place;
+    };
+    return { lookup, frame, drop };
+  }
+
+  test('story: let go on the ceiling it hangs there, keeps its drop and its turn, and stays within the walls', () => {
+    const { drop } = under({ 'trap#1': ['dye:ceiling', 2000, 2000, 800, 4500], 'bench#1': BENCH['bench#1'] });
+    expect(drop('oil#1', 1003, 2001)).toEqual(['dye:ceiling', 1000, 2000, 0, 0]);
+    expect(drop('trap#1', 1003, 4990)).toEqual(['dye:ceiling', 1000, 4830, 800, 4500]);
+    expect(drop('bench#1', 3000, 2000)).toEqual(['dye:ceiling', 3000, 2000, 0, 0]);
+  });
+
+  test('story: moved in an elevation it goes along the wall, up and down on what it hangs by; in plan it keeps its drop', () => {
+    const { drop, lookup, scene } = stage({ 'trap#1': ['dye:ceiling', 2000, 4000, 800, 4500] });
+    // 3600 − 390 − 500: half its height and 500 of drop.
+    expect(drop('trap#1', 'head', 2500, 2710).place).toEqual(['dye:ceiling', 2500, 4000, 500, 4500]);
+    expect(drop('trap#1', 'head', 2500, 3600).place).toEqual(['dye:ceiling', 2500, 4000, 0, 4500]);
+    expect(drop('trap#1', 'left', 3000, 2410).place).toEqual(['dye:ceiling', 2000, 3000, 800, 4500]);
+    expect(drop('trap#1', 'floor', 2500, 3000).place).toEqual(['dye:ceiling', 2500, 3000, 800, 4500]);
+    const step = (side: string) =>
+      nudged(lookup, ['trap#1'], (id) => scene.itemsOf(id).find(({ panel }) => panel.side === side), 10, -10);
+    expect(step('head').get('trap#1')).toEqual(['dye:ceiling', 2010, 4000, 790, 4500]);
+    expect(step('floor').get('trap#1')).toEqual(['dye:ceiling', 2010, 4010, 800, 4500]);
+  });
+
+  test('story: seen from below, the arrows follow the screen', () => {
+    const { lookup, frame } = under({ 'trap#1': ['dye:ceiling', 2000, 2000, 800, 0] });
+    const item = new Scene(frame, lookup, ['trap#1']).itemsOf('trap#1')[0];
+    // Down the screen is towards the head wall.
+    expect(nudged(lookup, ['trap#1'], () => item, 10, 10).get('trap#1')).toEqual(['dye:ceiling', 2010, 2010, 800, 0]);
+  });
+
+  test('story: let go over a doorway it fits, it is in the doorway; what is too wide hangs over it, what stands stands', () => {
+    const { drop, lookup, scene } = stage({ 'block#2': ['opening:door', 600, 1000, 0, 0], ...BENCH });
+    expect(drop('oil#1', 'foot', 4503, 1504).place).toEqual(['opening:door', 500, 1500, 0, 0]);
+    // Against the jamb and the floor, which has fallen by 10 there, it goes no farther.
+    expect(drop('oil#1', 'foot', 4010, 20).place).toEqual(['opening:door', 430, 320, 0, 0]);
+    expect(drop('bench#1', 'foot', 4500, 225).place[0]).toBe('dye:floor');
+    expect(drop('shelf#1', 'foot', 3990, 1500).place[0]).toBe('dye:foot');
+    const item = scene.itemsOf('block#2').find(({ direct }) => direct);
+    expect(nudged(lookup, ['block#2'], () => item, 10, 0).get('block#2')?.[1]).toBe(590);
   });
 });
 

@@ -3,6 +3,7 @@ import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { type SceneFrame, surfaceAt } from '../../../client/src/stage/panels.ts';
 import { Scene } from '../../../client/src/stage/scene.ts';
+import { ceilingFrameOf } from '../../../client/src/stage/scene-ceiling.ts';
 import { itemsOf } from '../../../client/src/stage/scene-items.ts';
 import { layoutFrameOf } from '../../../client/src/stage/scene-layout.ts';
 import { roomFrameOf } from '../../../client/src/stage/scene-room.ts';
@@ -55,6 +56,21 @@ describe('where things are drawn', () => {
     expect(trap).toMatchObject({ xMm: 4000 - 700 + 300, yMm: -20 + 450 + 390 });
   });
 
+  test('reference: a ceiling is seen from below: the head wall at its foot, left and right as on that wall (by hand)', () => {
+    const { judgements, lookup, put } = stageShow();
+    put({ 'bench#1': ['dye:ceiling', 1000, 4600, 700, 3000] });
+    const frame = ceilingFrameOf(judgements, 'dye:ceiling') as SceneFrame;
+    const [below] = itemsOf(frame, lookup, 'bench#1');
+    expect(below).toMatchObject({ X: 1000, Y: 4600, rotationDegrees: 30, as: 'footprint', direct: true });
+    expect(surfaceAt(frame, 1000, 4600)).toMatchObject({ xMm: 1000, yMm: 4600 });
+    const room = itemsOf(roomFrameOf(judgements, 'dye') as SceneFrame, lookup, 'bench#1');
+    const above = room.find(({ panel }) => panel.kind === 'floor');
+    expect(above).toMatchObject({ xMm: 1000, yMm: 4600, rotationDegrees: 330, as: 'overhead', direct: false });
+    // Its foot: 3600 − 700 − 450; what it hangs by is drawn up to the ceiling.
+    const faced = room.find(({ panel }) => panel.side === 'head');
+    expect(faced).toMatchObject({ xMm: 1000, yMm: 2450 + 225, hangsFromMm: 3600, minY: 0 });
+  });
+
   test('law: every point of a fold-out panel comes back to the surface and place it was drawn from', () => {
     const { judgements, lookup, put } = stageShow();
     const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
@@ -71,10 +87,13 @@ describe('where things are drawn', () => {
   });
 });
 
-/** Places of every kind: on walls, floor and layout floor, on the bench, on the shelf, on one another. */
+/** Places of every kind: on walls, floor, ceiling and layout floor, in a doorway, on the bench, on the shelf, on one another. */
 const anyPlace = (carrier: string) =>
   fc.tuple(
-    fc.constantFrom('dye:head', 'dye:right', 'dye:foot', 'dye:left', 'dye:floor', 'layout', carrier),
+    fc.constantFrom(
+      ...['dye:head', 'dye:right', 'dye:foot', 'dye:left', 'dye:floor', 'dye:ceiling'],
+      ...['layout', 'opening:door', carrier],
+    ),
     fc.integer({ min: 0, max: 5000 }),
     fc.integer({ min: 0, max: 3500 }),
     fc.integer({ min: 0, max: 80 }),
@@ -97,7 +116,8 @@ describe('the scene and the model', () => {
         const { judgements, lookup, put } = stageShow();
         put(places);
         const room = roomFrameOf(judgements, 'dye') as SceneFrame;
-        const frames = [room, layoutFrameOf(judgements)];
+        const ceiling = ceilingFrameOf(judgements, 'dye:ceiling') as SceneFrame;
+        const frames = [room, roomFrameOf(judgements, 'wheel') as SceneFrame, ceiling, layoutFrameOf(judgements)];
         for (const frame of frames) {
           const scene = new Scene(frame, lookup, Object.keys(places));
           for (const panel of frame.panels) {
@@ -113,11 +133,13 @@ describe('the scene and the model', () => {
               for (const key of ['xMm', 'yMm', 'widthMm', 'heightMm'] as const) {
                 expect(item[key], `${item.key} ${key}`).toBeCloseTo(same?.[key] ?? Number.NaN, 6);
               }
+              if (panel.kind === 'ceiling')
+                expect(item.rotationDegrees).toBeCloseTo(same?.turnDegrees ?? Number.NaN, 6);
             }
             // In an elevation, what stands on furniture is drawn where it faces the wall's viewer, and else left out.
             const due = seen.filter(({ pieceId }) => {
               const at = standingOf(lookup, pieceId);
-              return panel.kind !== 'wall' || at?.kind === 'wall' || at?.direct === true;
+              return panel.kind !== 'wall' || at?.kind !== 'floor' || at.direct;
             });
             for (const { pieceId } of due) expect(drawn.map((item) => item.pieceId)).toContain(pieceId);
           }

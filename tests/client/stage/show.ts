@@ -3,7 +3,7 @@ import { ActHistory } from '@enfilade/shared/acts';
 import * as commands from '@enfilade/shared/commands';
 import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
-import type { MuseumObject, PieceId, Place, Room } from '@enfilade/shared/schema';
+import type { MuseumObject, Opening, PieceId, Place, Room } from '@enfilade/shared/schema';
 import type { SceneLookup } from '../../../client/src/stage/scene-items.ts';
 
 export const ROOM: Room = {
@@ -15,6 +15,19 @@ export const ROOM: Room = {
   headFaces: 'east',
   cornersMm: [0, -30, -30, 0],
   laserMm: 1000,
+};
+
+/** In the foot wall, between 4000 and 5200 from its left end, and in a wall of the next room. */
+const DOORWAY: Opening = {
+  kind: 'doorway',
+  name: 'doorway',
+  widthMm: 1200,
+  heightMm: 2200,
+  sillMm: 0,
+  sides: [
+    { surface: 'dye:foot', xMm: 4000 },
+    { surface: 'wheel:right', xMm: 1000 },
+  ],
 };
 
 export const SIZES = {
@@ -54,6 +67,8 @@ export function stageShow(): {
       })),
     ),
   );
+  history.perform(commands.addRoom({ ...ROOM, name: 'Wheel Room', order: 2, headFaces: 'north' }, 'wheel'));
+  history.perform(commands.addOpening(DOORWAY, 'door'));
   const { where } = judgements;
   const lookup: SceneLookup = {
     placeOf: (id) => where.placeOf(id),
