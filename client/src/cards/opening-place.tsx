@@ -6,6 +6,7 @@ import { useShow } from '../sync/hooks.ts';
 import { act, placeAnew } from './acting.ts';
 import { LengthField } from './length-field.tsx';
 import { TurnField } from './turn-field.tsx';
+import './opening-place.css';
 
 interface OpeningPlaceProps {
   readonly pieceId: PieceId;
@@ -71,7 +72,7 @@ export function OpeningPlace({ pieceId, at, frozen }: OpeningPlaceProps) {
 export function InOrOn(props: { readonly kind: string; readonly inside: boolean; readonly over: () => void }) {
   const { kind, inside, over } = props;
   return (
-    <p className="object-commands">
+    <p className="object-commands in-or-on">
       <button type="button" aria-pressed={inside} onClick={inside ? undefined : over}>
         in the {kind}
       </button>
