@@ -1,7 +1,9 @@
 /** Who did what, when: each change of a document that all may read, written down beside the log as it is applied. */
 import type { Deed, DeedChange, HistoryAnswer } from '@enfilade/shared/deeds';
+import { isArranged } from '@enfilade/shared/hang-layer';
 import { type Json, ROOTS, type RootName } from '@enfilade/shared/schema';
 import type { DocumentName, Person, Role } from '@enfilade/shared/seats';
+import { sql } from 'kysely';
 import type { Logger } from 'pino';
 import type * as Y from 'yjs';
 import type { Session } from './session.ts';
@@ -9,9 +11,16 @@ import type { Store } from './store.ts';
 
 /** Of one change no more is written down; the rest is a number. */
 const CHANGES_KEPT = 200;
+/**
+ * A day's work without a connection comes as one change: whoever returns after is told from it what both have changed, so
+ * of the hang's facts all are written down, as many as the largest show has.
+ */
+const HANG_CHANGES_KEPT = 20_000;
 /** Nudges of the same things by one person within this time are one deed, ms. */
 const ONE_DEED_MS = 60_000;
 export const HISTORY_LIMIT = 500;
+/** Of one answer, in characters of what changed; one deed is told whole all the same. */
+const ANSWER_AT_MOST = 4_000_000;
 
 /** Documents whose changes everybody at the show may know of. Reading marks and private facts are nobody's history. */
 const WATCHED: readonly DocumentName[] = ['rooms', 'checklist', 'hang', 'talk'];
@@ -61,11 +70,22 @@ export class History {
   async read(asked: { before?: number; since?: string; limit?: number }): Promise<HistoryAnswer> {
     await this.writing;
     const limit = Math.min(Math.max(1, asked.limit ?? 100), HISTORY_LIMIT);
-    let query = this.store.query.selectFrom('deeds').selectAll().orderBy('n', 'desc');
+    let query = this.store.query.selectFrom('deeds').orderBy('n', 'desc');
     if (asked.before !== undefined) query = query.where('n', '<', asked.before);
     if (asked.since !== undefined) query = query.where('at', '>', asked.since);
-    const rows = await query.limit(limit + 1).execute();
-    const deeds = rows.slice(0, limit).map(
+    const sizes = await query
+      .select(['n', sql<number>`length(changes)`.as('size')])
+      .limit(limit + 1)
+      .execute();
+    let [count, characters] = [0, 0];
+    for (const { size } of sizes.slice(0, limit)) {
+      characters += Number(size);
+      if (count > 0 && characters > ANSWER_AT_MOST) break;
+      count += 1;
+    }
+    const last = sizes[count - 1];
+    const rows = last === undefined ? [] : await query.selectAll().where('n', '>=', last.n).limit(count).execute();
+    const deeds = rows.map(
       (row): Deed => ({
         n: Number(row.n),
         at: row.at,
@@ -76,7 +96,7 @@ export class History {
         more: Number(row.more),
       }),
     );
-    return { deeds, older: rows.length > limit };
+    return { deeds, older: sizes.length > count };
   }
 
   async settled(): Promise<void> {
@@ -106,12 +126,24 @@ export class History {
     });
   }
 
+  /** A deed that another's overtakes is done: nudged on, it is a deed of its own, told after theirs. */
+  private endOthers(person: Person, changes: readonly DeedChange[]): void {
+    const touched = new Set(changes.map(({ root, key }) => `${root}|${key}`));
+    for (const [personId, open] of this.open) {
+      if (personId !== person.id && open.changes.some(({ root, key }) => touched.has(`${root}|${key}`))) {
+        this.open.delete(personId);
+      }
+    }
+  }
+
   private take(person: Person, changes: readonly DeedChange[]): void {
     const at = this.now();
+    this.endOthers(person, changes);
     const signature = changes.map(({ root, key }) => `${root}|${key}`).join('\n');
     const before = this.open.get(person.id);
     const same = before?.signature === signature && at.getTime() - before.since < ONE_DEED_MS;
-    const kept = same ? joined(before.changes, changes) : changes.slice(0, CHANGES_KEPT);
+    const bound = changes.every(({ root }) => isArranged(root)) ? HANG_CHANGES_KEPT : CHANGES_KEPT;
+    const kept = same ? joined(before.changes, changes) : changes.slice(0, bound);
     const n = same ? before.n : ++this.lastN;
     this.open.set(person.id, { n, since: same ? before.since : at.getTime(), signature, changes: kept });
     const row = {
@@ -121,7 +153,7 @@ export class History {
       name: person.name,
       role: person.role,
       changes: JSON.stringify(kept),
-      more: Math.max(0, changes.length - CHANGES_KEPT),
+      more: Math.max(0, changes.length - bound),
     };
     this.writing = this.writing
       .then(async () => {

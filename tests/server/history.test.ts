@@ -6,6 +6,7 @@ import { type HistoryAnswer, netOf } from '@enfilade/shared/deeds';
 import { hangStateFrom, hangStateOf } from '@enfilade/shared/kept-states';
 import { digestOf } from '@enfilade/shared/sign-off';
 import { expect, test } from 'vitest';
+import type * as Y from 'yjs';
 import { type Scene, scene, type TakenSeat } from './scene.ts';
 
 const historyOf = async (here: Scene, seat: TakenSeat, query = ''): Promise<HistoryAnswer> =>
@@ -42,6 +43,52 @@ test('story: who did what is told with what it was before; nudges of one thing a
   const page = await historyOf(here, seat, `?limit=1&before=${later[0]?.n}`);
   expect(page).toMatchObject({ older: true, deeds: [{ n: later[1]?.n }] });
   expect((await historyOf(here, seat, `?since=${later[0]?.at}`)).deeds).toEqual([]);
+});
+
+test('story: two nudge one thing in turn, and the last word told is the last that was said', async () => {
+  const here = await scene();
+  const ama = await here.client(await here.seat('lead', 'ama'), 'hang');
+  const dov = await here.client(await here.seat('curator', 'dov'), 'hang');
+  for (const [n, one] of [ama, dov, ama, ama].entries()) {
+    one.edit((doc) => doc.getMap('places').set('h#1', ['wheel:head', n, 1500, 0, 0]));
+    const last = (doc: Y.Doc): boolean => (doc.getMap('places').get('h#1') as number[] | undefined)?.[1] === n;
+    await Promise.all([ama, dov].map((who) => who.when(({ doc }) => last(doc))));
+  }
+  const { deeds } = await historyOf(here, await here.seat('viewer'));
+  const told = deeds.map(({ personId, changes }) => [
+    personId,
+    (changes[0]?.to as readonly unknown[] | undefined)?.[1],
+  ]);
+  expect(told).toEqual([
+    ['ama', 3],
+    ['dov', 1],
+    ['ama', 0],
+  ]);
+});
+
+test('law: of a day’s work that comes at once every fact of the hang is written down', async () => {
+  const here = await scene();
+  const hang = await here.client(await here.seat('curator'), 'hang');
+  hang.edit((doc) => {
+    for (let n = 0; n < 450; n++) doc.getMap('places').set(`b#${n}`, ['wheel:head', n, 1500, 0, 0]);
+  });
+  await hang.when(({ acknowledged }) => acknowledged === 1);
+  const viewer = await here.seat('viewer');
+  const { deeds } = await historyOf(here, viewer);
+  expect(deeds.map(({ changes, more }) => [changes.length, more])).toEqual([[450, 0]]);
+  // However much that is, an answer stays of a size; the rest is asked for with `before`.
+  const long = 'wheel:head'.padEnd(9000, ' ');
+  for (const day of [1, 2]) {
+    hang.edit((doc) => {
+      for (let n = 0; n < 250; n++) doc.getMap('places').set(`b#${n + 10 * day}`, [long, n, day, 0, 0]);
+    });
+  }
+  await hang.when(({ acknowledged }) => acknowledged === 3);
+  const first = await historyOf(here, viewer, '?limit=500');
+  expect(first).toMatchObject({ older: true, deeds: [{ n: 3 }] });
+  const rest = await historyOf(here, viewer, '?limit=500&before=3');
+  expect(rest.deeds.map(({ n }) => n)).toEqual([2, 1]);
+  expect(rest.older).toBe(false);
 });
 
 test('law: private facts and reading marks are nobody’s history, and of a record only what names it is told', async () => {
