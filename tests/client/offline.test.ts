@@ -1,6 +1,7 @@
-import type { Deed } from '@enfilade/shared/deeds';
+import type { Deed, HistoryAnswer } from '@enfilade/shared/deeds';
 import { describe, expect, test } from 'vitest';
 import { bothSidesOf } from '../../client/src/offline/clashes.ts';
+import { deedsSince } from '../../client/src/offline/deeds-since.ts';
 import { isPicturePath, seatOf, TO_KEEP_FRESH, withinBound } from '../../client/src/offline/kept-paths.ts';
 import { NO_WORK, withWritten } from '../../client/src/offline/kept-work.ts';
 
@@ -55,6 +56,21 @@ describe('work while away', () => {
     const theirs = { ...deed(0, 'dov', 'a', 9, 1), at: '2026-05-12T08:58:40.000Z' };
     const facts = [{ root: 'places', key: 'a', from: 1, to: 2 }] as const;
     expect(bothSidesOf(facts, [deed(30, 'me', 'a', 2, 1), before, theirs], 'me', SINCE)).toEqual([]);
+  });
+
+  test('law: a day of more deeds than one answer holds is asked for page by page, and once where it is all there', async () => {
+    const all = Array.from({ length: 1203 }, (_, n) => ({ ...deed(1, 'dov', 'a', n), n: 1203 - n }));
+    const asked: string[] = [];
+    const get = async (query: string): Promise<HistoryAnswer> => {
+      asked.push(query);
+      const before = Number(new URLSearchParams(query).get('before') ?? 1204);
+      const left = all.filter(({ n }) => n < before);
+      return { deeds: left.slice(0, 500), older: left.length > 500 };
+    };
+    expect(await deedsSince(get, Date.parse(SINCE))).toEqual(all);
+    expect(asked).toHaveLength(3);
+    expect(asked.every((query) => query.includes(`since=${encodeURIComponent(SINCE)}`))).toBe(true);
+    expect(await deedsSince(async () => ({ deeds: all.slice(0, 2), older: false }), 0)).toHaveLength(2);
   });
 
   test('law: only what never changes is kept for good, and only facts of a seat are kept afresh', () => {

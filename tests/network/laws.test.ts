@@ -13,7 +13,7 @@ import { beginning, Hand, Tally } from './everybody.ts';
 import { FakeNetwork } from './fake-network.ts';
 import { brokenIn, layersOf, shownIn, storedIn } from './invariants.ts';
 
-const SEEDS = Number(process.env.LAW_SEEDS ?? 48);
+const SEEDS = Number(process.env.LAW_SEEDS ?? 160);
 const ACTS = 140;
 
 /** Readers beside the commands: they make no act. */

@@ -8,6 +8,7 @@ import { ROOTS, SCHEMA_VERSION } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES, type DocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
 import { type BothSides, bothSidesOf, NOTICED_LATE_MS } from '../offline/clashes.ts';
+import { deedsSince } from '../offline/deeds-since.ts';
 import {
   type KeptWork,
   keepBothSides,
@@ -86,6 +87,8 @@ export type Sent = { readonly ok: true; readonly body: unknown } | { readonly ok
 
 /** How long a page with a copy of its own waits for the server before it says that there is no connection, ms. */
 const OPENING_MS = 4000;
+/** How long after a failed question to the history it is asked again, ms. */
+const ASK_AGAIN_MS = 5000;
 
 export class LiveShow implements ShowSession {
   readonly me: Me;
@@ -272,12 +275,18 @@ export class LiveShow implements ShowSession {
   }
 
   private async findBothSides(facts: KeptWork['facts'], since: string): Promise<void> {
-    const from = new Date(Date.parse(since) - NOTICED_LATE_MS).toISOString();
-    const answer = await fetch(`${this.base}/history?limit=500&since=${encodeURIComponent(from)}`).catch(() => null);
-    if (!answer?.ok) return;
-    const { deeds } = (await answer.json()) as HistoryAnswer;
-    const found = bothSidesOf(facts, deeds, this.me.person.id, since);
-    if (found.length > 0) this.bothSidesAre([...this.both, ...found]);
+    try {
+      const deeds = await deedsSince(async (query) => {
+        const answer = await fetch(`${this.base}/history?${query}`);
+        if (!answer.ok) throw new Error(`history: ${answer.status}`);
+        return (await answer.json()) as HistoryAnswer;
+      }, Date.parse(since) - NOTICED_LATE_MS);
+      const found = bothSidesOf(facts, deeds, this.me.person.id, since);
+      if (found.length > 0) this.bothSidesAre([...this.both, ...found]);
+    } catch {
+      // Gone again before it could be asked: what both have changed must not go untold.
+      if (this.saving.kind !== 'closed') setTimeout(() => void this.findBothSides(facts, since), ASK_AGAIN_MS);
+    }
   }
 
   private bothSidesAre(both: readonly BothSides[]): void {
