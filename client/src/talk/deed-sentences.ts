@@ -5,6 +5,7 @@ import { proposedKeyParts } from '@enfilade/shared/proposals';
 import { objectOfPiece, type PieceId, type Place, type RootName } from '@enfilade/shared/schema';
 import { onName, surfaceName } from '@enfilade/shared/surface-names';
 import type { ProposalOutcome, Remark } from '@enfilade/shared/talk';
+import { aboutName } from './about-name.ts';
 
 export interface DeedWords {
   readonly judgements: Judgements;
@@ -64,12 +65,15 @@ const tellProposed: Teller = (own, { judgements }) => {
   return `worked in the proposal ${judgements.documents.get('proposals', id)?.title ?? 'that is gone'}`;
 };
 
-const tellRemarks: Teller = ([first]) => {
+const tellRemarks: Teller = ([first], { judgements }) => {
   if (first === undefined) return null;
   const field = fieldOf(first.key);
-  if (field === null) return (first.to as Remark | undefined)?.of === undefined ? 'remarked' : 'answered a remark';
-  if (field === 'settled') return first.to ? 'settled a remark' : 'reopened a remark';
-  return field === 'asked' ? 'asked for an answer' : 'took a remark back';
+  const said = judgements.documents.get('remarks', idOf(first.key)) ?? (field === null ? first.to : undefined);
+  const { about, of } = (said ?? {}) as Partial<Remark>;
+  const on = about === undefined ? '' : ` on ${aboutName(judgements, about)}`;
+  if (field === null) return of === undefined ? `remarked${on}` : `answered a remark${on}`;
+  if (field === 'settled') return `${first.to ? 'settled' : 'reopened'} a remark${on}`;
+  return field === 'asked' ? `asked for an answer${on}` : `took a remark back${on}`;
 };
 
 /** What a thing is called, even when it has been taken away since. */

@@ -57,7 +57,8 @@ export function remarkMarksOf(
       const at = toDrawing(panel, about.xMm, about.yMm);
       const spot = { x: at.X * scale, y: at.Y * scale };
       const box = { minX: spot.x - 4, minY: spot.y - 4, maxX: spot.x + 4, maxY: spot.y + 4 };
-      marks.push({ key, about, threads: all, spot, ink: panel.ink, ...placeOf(scene, box, scale, marks) });
+      const ring = placeOf(scene, box, scale, marks, { roundabout: true });
+      marks.push({ key, about, threads: all, spot, ink: panel.ink, ...ring });
     } else if (about.kind === 'piece' && !lifted.has(about.pieceId)) {
       const items = scene.itemsOf(about.pieceId);
       const item = items.find(({ direct }) => direct) ?? items[0];
@@ -68,7 +69,7 @@ export function remarkMarksOf(
         maxX: item.maxX * scale,
         maxY: item.maxY * scale,
       };
-      const at = placeOf(scene, box, scale, marks, about.pieceId, held.has(about.pieceId));
+      const at = placeOf(scene, box, scale, marks, { own: about.pieceId, held: held.has(about.pieceId) });
       marks.push({ key, about, threads: all, spot: null, ink: item.panel.ink, ...at });
     }
   }
@@ -82,14 +83,31 @@ interface Box {
   readonly maxY: number;
 }
 
+interface Standing {
+  readonly own?: PieceId;
+  readonly held?: boolean;
+  /** A spot may lie on a work: its ring goes as far as it must to stand clear, and is led to it by a line. */
+  readonly roundabout?: boolean;
+}
+
+const WIDE_PX = [44, 66, 92, 122] as const;
+
+function wideOf(x: number, y: number): { readonly x: number; readonly y: number }[] {
+  return WIDE_PX.flatMap((far) =>
+    [-45, 0, 45, 90, 135, 180, -135, -90].map((degrees) => {
+      const turn = (degrees * Math.PI) / 180;
+      return { x: x + far * Math.cos(turn), y: y + far * Math.sin(turn) };
+    }),
+  );
+}
+
 /** Off its upper right corner, beside the ring of whoever holds it; above, left or beneath where that is taken. */
 function placeOf(
   scene: Scene,
   box: Box,
   scale: number,
   others: readonly RemarkMark[],
-  own: PieceId | null = null,
-  held = false,
+  { own, held = false, roundabout = false }: Standing,
 ): { readonly x: number; readonly y: number } {
   const out = OFF_PX + HALF_PX;
   const places = [
@@ -98,6 +116,7 @@ function placeOf(
     { x: box.maxX - HALF_PX - UNDER_PX, y: box.minY - out },
     { x: box.minX - out, y: box.minY + HALF_PX },
     { x: box.maxX - HALF_PX, y: box.maxY + out },
+    ...(roundabout ? wideOf((box.minX + box.maxX) / 2, (box.minY + box.maxY) / 2) : []),
   ];
   const free = places.find(({ x, y }) => {
     const rect = {

@@ -56,20 +56,7 @@ function RemarkRing({ mark }: { readonly mark: RemarkMark }) {
       {spot === null ? null : (
         <Spot x={Math.round(spot.x)} y={Math.round(spot.y)} toX={left} toY={top} ink={mark.ink} />
       )}
-      <button
-        type="button"
-        className="bare remark-ring"
-        style={{ left, top }}
-        // By keys it is come to through its work's card, its wall's caption and the list of remarks.
-        tabIndex={-1}
-        aria-label={words}
-        title={words}
-        onClick={() => {
-          openRemark.set(first.id);
-          if (about.kind === 'piece') choose([about.pieceId]);
-          else openCaption();
-        }}
-      >
+      <div className="remark-ring" style={{ left, top }}>
         <svg width="1" height="1" aria-hidden="true">
           <RingShapes name={name} pattern={presence.ringOf(by)} radiusPx={RING_PX} />
           {unread.length > 0 ? (
@@ -87,7 +74,20 @@ function RemarkRing({ mark }: { readonly mark: RemarkMark }) {
             </g>
           ) : null}
         </svg>
-      </button>
+        <button
+          type="button"
+          className="bare"
+          // By keys it is come to through its work's card, its wall's caption and the list of remarks.
+          tabIndex={-1}
+          aria-label={words}
+          title={words}
+          onClick={() => {
+            openRemark.set(first.id);
+            if (about.kind === 'piece') choose([about.pieceId]);
+            else openCaption();
+          }}
+        />
+      </div>
     </>
   );
 }

@@ -1,31 +1,23 @@
 /** What remarks are about, and when, in words. */
 import type { Judgements } from '@enfilade/shared/judgements';
 import { movesOf } from '@enfilade/shared/proposal-moves';
+import { LAYOUT_FLOOR, objectOfPiece } from '@enfilade/shared/schema';
 import { surfaceName } from '@enfilade/shared/surface-names';
 import type { RemarkAbout } from '@enfilade/shared/talk';
 import { lengthText } from '@enfilade/space/lengths';
 import type { Unit } from '../preferences.ts';
 import { roomsInOrder } from '../shell/current-view.ts';
 import { THE_HANG, type View } from '../view-address.ts';
+import { aboutName } from './about-name.ts';
 import { surfacesTouched } from './open-proposals.ts';
 
 /** 'The valley from Tallow Hill', 'Dye House, east wall', 'a spot on Dye House, east wall', 'the proposal Broom in flower'. */
 export function aboutText(judgements: Judgements, about: RemarkAbout, unit: Unit): string {
-  const { documents } = judgements;
-  switch (about.kind) {
-    case 'piece':
-      return judgements.nameOf(about.pieceId);
-    case 'vignette':
-      return documents.get('vignettes', about.vignetteId)?.name ?? 'a vignette that is gone';
-    case 'wall':
-      return surfaceName(documents, about.surface);
-    case 'spot':
-      return `${surfaceName(documents, about.surface)}, at ${lengthText(about.xMm, unit)} across, ${lengthText(about.yMm, unit)} up`;
-    case 'paint':
-      return documents.get('deck', about.paintId)?.name ?? 'a paint that is gone';
-    case 'proposal':
-      return documents.get('proposals', about.proposalId)?.title ?? 'a proposal that is gone';
-  }
+  if (about.kind !== 'spot') return aboutName(judgements, about);
+  const [x, y] = [lengthText(about.xMm, unit), lengthText(about.yMm, unit)];
+  const name = surfaceName(judgements.documents, about.surface);
+  const inPlan = about.surface.endsWith(':floor') || about.surface.endsWith(':ceiling');
+  return inPlan ? `${name}, ${x} from the left wall, ${y} from the entrance wall` : `${name}, at ${x} across, ${y} up`;
 }
 
 /** Where one goes to see what a remark is about; null where it is nowhere now. */
@@ -42,8 +34,11 @@ export function wayTo(
     return view === null ? null : { view, laid: THE_HANG, pieces };
   };
   switch (about.kind) {
-    case 'piece':
-      return at(judgements.where.surfaceOf(about.pieceId), [about.pieceId]);
+    case 'piece': {
+      // What has no place yet has its card all the same.
+      const there = judgements.documents.get('objects', objectOfPiece(about.pieceId)) !== undefined;
+      return at(judgements.where.surfaceOf(about.pieceId) ?? (there ? LAYOUT_FLOOR : null), [about.pieceId]);
+    }
     case 'vignette': {
       const members = [...judgements.documents.all('memberOf')].flatMap(([id, of]) =>
         of === about.vignetteId ? [id] : [],
