@@ -8,13 +8,16 @@ import { isWallSide } from '@enfilade/shared/surface-names';
 import { sourceTexts, type VignetteListRow, type VignetteWhere } from '@enfilade/shared/vignette-list';
 import { overtakenIn } from '../cards/overtaken.tsx';
 import { SignOff } from '../cards/sign-off.tsx';
+import { StateMark } from '../shell/marks.tsx';
 import { THE_HANG, toAddress } from '../view-address.ts';
 import { VignetteState } from './vignette-state.tsx';
 import type { ListedRow } from './vignette-table.tsx';
 
-export function rowNow(row: VignetteListRow, words: ChangeWords): ListedRow {
+/** `stamped`: the list is that of a version, so its paper says what every print of that version says. */
+export function rowNow(row: VignetteListRow, words: ChangeWords, stamped: boolean): ListedRow {
   const at = addressOf(row.where[0]);
   const { standing } = row;
+  const proposed = stamped && standing.state === 'proposed';
   return {
     id: row.id,
     number: row.number,
@@ -35,13 +38,18 @@ export function rowNow(row: VignetteListRow, words: ChangeWords): ListedRow {
     from: sourceTexts(row.members),
     state: (
       <VignetteState
-        state={standing.state}
+        state={proposed ? 'drafted' : standing.state}
         signatures={standing.signatures.map(({ name, role, at, changes }) => {
           return { name, role, at, changed: changes.length > 0 };
         })}
         overtaken={overtakenIn(standing, words)}
         waitingFor={standing.waitingFor}
       >
+        {proposed ? (
+          <span className="word">
+            <StateMark state="proposed" /> proposed since
+          </span>
+        ) : null}
         {row.members.length === 0 ? null : (
           <SignOff vignetteId={row.id} name={row.name} standing={standing} named={true} />
         )}

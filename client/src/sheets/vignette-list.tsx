@@ -125,7 +125,7 @@ function ListAsItStands({ now }: { readonly now: ListNow }) {
               it is listed here from then on.
             </p>
           ) : (
-            <VignetteTable rows={rows.map((row) => rowNow(row, words))} />
+            <VignetteTable rows={rows.map((row) => rowNow(row, words, stands !== undefined))} />
           )}
           <footer className="vl-foot">
             {rows.length} {rows.length === 1 ? 'vignette' : 'vignettes'}, {pieces} {pieces === 1 ? 'piece' : 'pieces'}.{' '}
