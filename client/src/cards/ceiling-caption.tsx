@@ -5,6 +5,7 @@ import { lengthText } from '@enfilade/space/lengths';
 import { usePreferences } from '../preferences.ts';
 import { useShow } from '../sync/hooks.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
+import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress } from '../view-address.ts';
 import { ListFold } from './list-fold.tsx';
 import { PaintLine } from './paint-line.tsx';
@@ -34,6 +35,7 @@ export function CeilingCaption({ surface }: { readonly surface: SurfaceId }) {
         command="remark on the ceiling…"
         also={(about) => about.kind === 'spot' && about.surface === surface}
       />
+      <SpotRemark surfaces={[surface]} />
       <ListFold surface={surface} words="All on this ceiling, as a list" />
     </div>
   );

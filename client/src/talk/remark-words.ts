@@ -65,12 +65,12 @@ export function wayTo(
   }
 }
 
-/** The view a surface is faced in: a wall alone, a floor or ceiling on its room's fold-out. */
+/** The view a surface is faced in: a wall or ceiling alone, a floor on its room's fold-out. */
 export function viewOfSurface(surface: string): View | null {
   if (surface === 'layout') return { sheet: 'layout' };
   const [roomId, side] = surface.split(':');
   if (!roomId || !side) return null;
-  return side === 'floor' || side === 'ceiling' ? { sheet: 'room', roomId } : { sheet: 'wall', surface };
+  return side === 'floor' ? { sheet: 'room', roomId } : { sheet: 'wall', surface };
 }
 
 /** '08:51' today, '9 May, 08:51' before. */
