@@ -78,7 +78,12 @@ function drawOutline(sheet: Sheet, item: SceneItem, x: number, y: number, w: num
   ctx.strokeStyle = ink(item.panel.ink);
   ctx.setLineDash(item.as === 'overhead' ? [6 * dpr, 4 * dpr] : [3 * dpr, 3 * dpr]);
   setWeight(sheet, 1);
-  ctx.strokeRect(Math.round(x) + 0.5, Math.round(y) + 0.5, Math.round(w), Math.round(h));
+  if (Math.min(w, h) < 3 * dpr) {
+    // Two dashed lines so near to each other would run into one that wavers.
+    setWeight(sheet, 2);
+    if (w < h) line(sheet, x + w / 2, y, x + w / 2, y + h);
+    else line(sheet, x, y + h / 2, x + w, y + h / 2);
+  } else ctx.strokeRect(Math.round(x) + 0.5, Math.round(y) + 0.5, Math.round(w), Math.round(h));
   ctx.restore();
 }
 

@@ -59,7 +59,7 @@ export function installProbe(machine: StageMachine, element: HTMLElement): void 
       const { x, y } = onPage(X, Y, X, Y);
       return { x, y };
     },
-    frames: () => machine.frames,
+    frames: () => machine.painter.frames,
     pictureLevelOf(pieceId) {
       const item = machine.shownItemOf(pieceId);
       if (item?.picture == null) return null;

@@ -36,8 +36,10 @@ export class Scene {
     return this.byPiece.keys();
   }
 
-  piecesWith(picture: string): ReadonlySet<PieceId> | undefined {
-    return this.byPicture.get(picture);
+  /** What rests and is drawn from a picture. */
+  restingWith(picture: string): SceneItem[] {
+    const pieces = [...(this.byPicture.get(picture) ?? [])];
+    return pieces.flatMap((pieceId) => (this.lifted.has(pieceId) ? [] : [...this.itemsOf(pieceId)]));
   }
 
   /** Rebuilds these pieces; returns the drawing rectangles that look different now. */

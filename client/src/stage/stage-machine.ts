@@ -3,93 +3,72 @@
  * Nothing is drawn while nothing changes.
  */
 import type { PieceId } from '@enfilade/shared/schema';
-import type { LengthUnit } from '@enfilade/space/lengths';
 import { vignettesOn } from '../cards/vignettes-on.ts';
-import { Store, selection, trial } from '../selection.ts';
+import { type Store, selection, trial } from '../selection.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import type { View } from '../view-address.ts';
 import { Bitmaps } from './bitmaps.ts';
 import { type Camera, type Insets, toDrawingPoint, type WindowSize } from './camera.ts';
-import { OncePerFrame } from './frames.ts';
 import { hitOf } from './hit.ts';
-import { drawHot, type HotState } from './hot-layer.ts';
-import { RestBitmap } from './rest-bitmap.ts';
-import type { Look } from './rest-paint.ts';
+import type { HotState } from './hot-layer.ts';
 import type { Scene } from './scene.ts';
-import { itemsOf, type Rect, type SceneItem, type SceneLookup } from './scene-items.ts';
+import { itemsOf, type SceneItem, type SceneLookup } from './scene-items.ts';
 import { SceneKeeper } from './scene-keeper.ts';
-import type { Canvas2D } from './sheet.ts';
-import type { Tones } from './tones.ts';
+import { StagePainter } from './stage-painter.ts';
 import { Viewport } from './viewport.ts';
-
-/** The two canvases the stage draws on, as Konva layers are. */
-export interface Layers {
-  readonly dpr: number;
-  drawRest(): void;
-  /** Lets part of what rests be drawn over what is there; false where all of it has to be drawn. */
-  mendRest(mend: (ctx: Canvas2D) => boolean): boolean;
-  drawHot(): void;
-}
 
 const NOTHING_HOT: HotState = { hovered: null, former: [], free: null, gaps: null, marquee: null, settled: null };
 
 export class StageMachine {
   readonly show: ShowSession;
   readonly bitmaps: Bitmaps;
-  /** What is drawn, and how it lies in the window: told once it is drawn, so that notes beside it never run ahead. */
-  readonly sceneNow = new Store<Scene | null>(null);
-  readonly shownAt = new Store<Camera>({ x: 0, y: 0, scale: 0.1 });
-  /** What is drawn under a hand: a note that stands beside a thing steps aside while the thing is moved. */
-  readonly liftedShown = new Store<ReadonlySet<PieceId>>(new Set());
   readonly keeper: SceneKeeper;
-  readonly viewport = new Viewport(() => this.askBoth());
+  readonly viewport = new Viewport(() => this.painter.askBoth());
   hotState: HotState = NOTHING_HOT;
-  frames = 0;
-  /** Rises with whatever changes in what rests. */
-  version = 0;
-  private readonly rest: RestBitmap;
-  private readonly paint = new OncePerFrame(() => this.drawNow());
+  readonly painter: StagePainter;
   private readonly ways: (() => void)[];
-  private layers: Layers | null = null;
-  private tones: Tones | null = null;
-  private unit: LengthUnit = 'cm';
-  private restDirty = false;
-  private hotDirty = false;
-  private hotDrawn = true;
 
   constructor(show: ShowSession) {
     this.show = show;
     this.bitmaps = new Bitmaps(show.pictures, (sha256) => this.pictureArrived(sha256));
-    this.rest = new RestBitmap(this.bitmaps);
+    this.painter = new StagePainter(this, this.bitmaps);
     this.keeper = new SceneKeeper(show, {
-      changed: (rects) => this.changed(rects),
-      rebuilt: () => this.spoil(),
-      moved: () => this.askHot(),
+      changed: (rects) => this.painter.changed(rects),
+      rebuilt: () => this.painter.spoil(),
+      moved: () => this.painter.askHot(),
     });
     this.ways = [
       selection.subscribe(() => this.selectionChanged()),
       show.pictures.subscribe(() => {
         this.bitmaps.sourceChanged();
-        this.spoil();
+        this.painter.spoil();
       }),
     ];
     this.selectionChanged();
     this.keeper.othersChanged();
   }
 
-  mount(layers: Layers): void {
-    this.layers = layers;
-    this.spoil();
-  }
-
   stop(): void {
     for (const leave of this.ways) leave();
     this.keeper.stop();
-    this.paint.stop();
+    this.painter.stop();
     this.viewport.stop();
     this.bitmaps.close();
   }
 
+  get sceneNow(): Store<Scene | null> {
+    return this.painter.sceneNow;
+  }
+  get shownAt(): Store<Camera> {
+    return this.painter.shownAt;
+  }
+  get liftedShown(): Store<ReadonlySet<PieceId>> {
+    return this.painter.liftedShown;
+  }
+  /** Rises with whatever changes in what rests. */
+  get version(): number {
+    return this.painter.version;
+  }
   get scene(): Scene | null {
     return this.keeper.scene;
   }
@@ -115,8 +94,6 @@ export class StageMachine {
     return this.viewport.insets;
   }
 
-  // What is shown
-
   setView(view: View): void {
     this.keeper.view = view;
     this.hotState = NOTHING_HOT;
@@ -131,13 +108,7 @@ export class StageMachine {
     if (this.keeper.view?.sheet !== 'wall' || rows === this.viewport.bracketRows) return;
     this.viewport.bracketRows = rows;
     if (this.viewport.untouched) this.fit();
-    else this.spoil();
-  }
-
-  setLook(tones: Tones, unit: LengthUnit): void {
-    this.tones = tones;
-    this.unit = unit;
-    this.spoil();
+    else this.painter.spoil();
   }
 
   setWindow(size: WindowSize, insets: Insets): void {
@@ -145,7 +116,7 @@ export class StageMachine {
     this.viewport.size = size;
     this.viewport.insets = insets;
     if (untouched) this.fit();
-    else this.spoil();
+    else this.painter.spoil();
   }
 
   fit(): void {
@@ -167,104 +138,26 @@ export class StageMachine {
 
   setHot(change: Partial<HotState>): void {
     this.hotState = { ...this.hotState, ...change };
-    this.askHot();
+    this.painter.askHot();
   }
-
-  // What is to be drawn again
 
   private selectionChanged(): void {
     this.show.presence.say({ selected: selection.get() });
-    this.askHot();
-  }
-
-  private changed(rects: readonly Rect[]): void {
-    if (rects.length > 0) {
-      this.version += 1;
-      this.rest.repair(rects);
-      this.restDirty = true;
-    }
-    if (this.hotMatters) this.hotDirty = true;
-    this.paint.ask();
+    this.painter.askHot();
   }
 
   private pictureArrived(sha256: string | null): void {
     if (sha256 === null) {
-      this.spoil();
+      this.painter.spoil();
       return;
     }
-    const rects: Rect[] = [];
-    for (const pieceId of this.scene?.piecesWith(sha256) ?? []) {
-      if (!this.liftedNow.has(pieceId)) rects.push(...(this.scene?.itemsOf(pieceId) ?? []));
-    }
-    this.changed(rects);
+    this.painter.changed(this.scene?.restingWith(sha256) ?? []);
   }
 
-  private spoil(): void {
-    this.version += 1;
-    this.rest.spoil();
-    this.askBoth();
-  }
-
-  private askBoth(): void {
-    this.restDirty = true;
-    if (this.hotMatters) this.hotDirty = true;
-    this.paint.ask();
-  }
-
-  private askHot(): void {
-    this.hotDirty = true;
-    this.paint.ask();
-  }
-
-  // Drawing
-
-  private drawNow(): void {
-    const { layers } = this;
-    if (layers === null) return;
-    const [rest, hot] = [this.restDirty, this.hotDirty];
-    this.restDirty = false;
-    this.hotDirty = false;
-    if (rest && !layers.mendRest((ctx) => this.mendRest(ctx))) layers.drawRest();
-    if (hot) {
-      this.hotDrawn = this.hotMatters;
-      layers.drawHot();
-    }
-    if (rest || hot) this.frames += 1;
-    this.sceneNow.set(this.scene);
-    this.shownAt.set(this.camera);
-    if (this.liftedNow.size + this.liftedShown.get().size > 0) this.liftedShown.set(this.liftedNow);
-  }
-
-  private lookNow(): Look | null {
-    if (this.layers === null || this.tones === null) return null;
-    const { figure, belowPx } = this.viewport;
-    return { dpr: this.layers.dpr, tones: this.tones, unit: this.unit, figure, belowPx };
-  }
-
-  private mendRest(ctx: Canvas2D): boolean {
-    const look = this.lookNow();
-    if (this.scene === null || look === null) return false;
-    return this.rest.mendOnto(ctx, this.scene, this.camera, this.size, look, this.viewport.exact);
-  }
-
-  paintRest(ctx: Canvas2D): void {
-    const look = this.lookNow();
-    if (this.scene === null || look === null) return;
-    this.rest.show(ctx, this.scene, this.camera, this.size, look, this.viewport.exact);
-  }
-
-  paintHot(ctx: Canvas2D): void {
-    const look = this.lookNow();
-    if (this.scene === null || look === null) return;
-    const { x, y, scale } = this.camera;
-    drawHot({ ...look, ctx, k: scale * look.dpr, ox: x * look.dpr, oy: y * look.dpr }, this);
-  }
-
-  /** Whether the hot layer shows anything, or did: an empty one is left alone. */
-  private get hotMatters(): boolean {
+  /** Whether the hot layer shows anything: an empty one is left alone. */
+  get hotShows(): boolean {
     const { hovered, marquee } = this.hotState;
     return (
-      this.hotDrawn ||
       this.keeper.view?.sheet === 'layout' ||
       this.dragging ||
       hovered !== null ||
@@ -281,10 +174,8 @@ export class StageMachine {
   }
 
   get idle(): boolean {
-    return !this.paint.waiting && !this.bitmaps.busy && this.viewport.exact;
+    return !this.painter.waiting && !this.bitmaps.busy && this.viewport.exact;
   }
-
-  // Looking things up
 
   /** The frontmost thing at a window point; `slopPx` beside it still counts. */
   hit(px: number, py: number, slopPx: number): SceneItem | null {

@@ -83,16 +83,16 @@ export function Stage({ view, insets, over, opened, looking = false, beside = fa
   useEffect(() => {
     if (machine === null || box.current === null) return;
     const element = box.current;
-    machine.setLook(tonesFrom(element), unit);
+    machine.painter.setLook(tonesFrom(element), unit);
     // Text on the canvas is drawn again once its letters are there.
-    void document.fonts.ready.then(() => machine.setLook(tonesFrom(element), unit));
+    void document.fonts.ready.then(() => machine.painter.setLook(tonesFrom(element), unit));
   }, [machine, unit, surround]);
 
   const ready = machine !== null && size !== null;
   useEffect(() => {
     if (!ready || machine === null || rest.current === null || hot.current === null) return;
     const [restLayer, hotLayer] = [rest.current, hot.current];
-    machine.mount({
+    machine.painter.mount({
       dpr: restLayer.getCanvas().getPixelRatio(),
       drawRest: () => restLayer.drawScene(),
       mendRest: (mend) => mendOn(restLayer, mend),
@@ -178,7 +178,7 @@ function paint(context: Konva.Context, machine: StageMachine, layer: 'rest' | 'h
   const ctx = context._context;
   ctx.save();
   ctx.setTransform(1, 0, 0, 1, 0, 0);
-  if (layer === 'rest') machine.paintRest(ctx);
-  else machine.paintHot(ctx);
+  if (layer === 'rest') machine.painter.paintRest(ctx);
+  else machine.painter.paintHot(ctx);
   ctx.restore();
 }
