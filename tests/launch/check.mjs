@@ -72,6 +72,27 @@ const breaches = [
     ['lint', 'shared'],
   ],
   [
+    'a document that asks the page what was done offline, by name',
+    'shared/src/breach.ts',
+    "import { bothSidesOf } from '@enfilade/client/offline/clashes';\n\nexport const told = bothSidesOf;\n",
+    'biome',
+    ['lint', 'shared'],
+  ],
+  [
+    'a document that climbs into the page',
+    'shared/src/breach.ts',
+    "import { bothSidesOf } from '../../client/src/offline/clashes.ts';\n\nexport const told = bothSidesOf;\n",
+    'biome',
+    ['lint', 'shared'],
+  ],
+  [
+    'a server that climbs into the page',
+    'server/src/breach.ts',
+    "import { bothSidesOf } from '../../client/src/offline/clashes.ts';\n\nexport const told = bothSidesOf;\n",
+    'biome',
+    ['lint', 'server'],
+  ],
+  [
     'a server that imports the client',
     'server/src/breach.ts',
     "import { go } from '@enfilade/client/view-address';\n\nexport const way = go;\n",
