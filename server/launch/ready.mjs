@@ -70,6 +70,11 @@ function buildPart(what, folders, stamp, build) {
 }
 
 export function build() {
+  // Before the others, whose bundles hold its bytes; it writes them only when they differ from those committed.
+  const kernel = join(ROOT, 'packages', 'colour', 'kernel');
+  buildPart('the colour kernel', ['packages/colour/kernel'], join(kernel, 'dist', '.stamp'), () => {
+    run('Building the colour kernel', process.execPath, [join(kernel, 'build.mjs')]);
+  });
   const engines = ['packages', 'shared', 'package-lock.json'];
   buildPart('what the browser runs', [...engines, 'client'], join(ROOT, 'client', 'dist', '.stamp'), () => {
     run('Building the client', process.execPath, [
