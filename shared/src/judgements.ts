@@ -313,7 +313,7 @@ export class Judgements {
       if (signature.vignetteId !== id) continue;
       signatures.push({ ...signature, changes: changesBetween(this.signedForm(signature), form, tolerance) });
     }
-    signatures.sort((a, b) => (a.at < b.at ? -1 : 1));
+    signatures.sort((a, b) => (a.at === b.at ? (a.personId < b.personId ? -1 : 1) : a.at < b.at ? -1 : 1));
     const standing = signatures.filter(({ changes }) => changes.length === 0);
     const waitingFor = signers.filter((role) => !standing.some((signature) => signature.role === role));
     const overtaken = signatures.filter(({ changes }) => changes.length > 0);

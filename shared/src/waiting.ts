@@ -31,7 +31,7 @@ export interface WaitingLine {
   readonly goes: WaitingTarget;
 }
 
-/** Lines by day (those without one last), then in the order of kinds, then by title. */
+/** Lines by day (those without one last), then in the order of kinds, then by title, then by id: alike on every page. */
 export function waitingOf(judgements: Judgements): WaitingLine[] {
   const lines = [
     ...ringLines(judgements),
@@ -42,7 +42,11 @@ export function waitingOf(judgements: Judgements): WaitingLine[] {
   ];
   const day = ({ byDay }: WaitingLine): string => byDay ?? '9999';
   return lines.sort(
-    (a, b) => compare(day(a), day(b)) || KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) || compare(a.title, b.title),
+    (a, b) =>
+      compare(day(a), day(b)) ||
+      KINDS.indexOf(a.kind) - KINDS.indexOf(b.kind) ||
+      compare(a.title, b.title) ||
+      compare(a.id, b.id),
   );
 }
 
@@ -167,7 +171,11 @@ function recordLines(judgements: Judgements): WaitingLine[] {
   const unsized = new Map<ObjectId, PieceId>();
   const estimated = new Map<ObjectId, PieceId>();
   const unpictured = new Map<ObjectId, PieceId>();
-  for (const objectId of judgements.documents.all('objects').keys()) {
+  // By number, not in the order the records came in: that is another on every page.
+  const inOrder = [...judgements.documents.all('objects')].sort(
+    ([idA, a], [idB, b]) => compare(a.number, b.number) || compare(idA, idB),
+  );
+  for (const [objectId] of inOrder) {
     for (const pieceId of judgements.piecesOf(objectId)) {
       const size = judgements.sizeOf(pieceId);
       if (size === null || !size.known) unsized.set(objectId, unsized.get(objectId) ?? pieceId);

@@ -21,7 +21,7 @@ const OBJECTS = 400;
 /** Acts of each person while they are away; of those who stayed, in all. */
 const AWAY_ACTS = 320;
 const STAYED_ACTS = 240;
-/** Pictures the three see of one wall each mostly, and of each other's now and then. */
+/** Of what each does, the share that is on works of their own wall. */
 const OWN_SHARE = 0.7;
 
 /** One word that took effect on the server, as its document itself told it. */

@@ -11,6 +11,7 @@ import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
 import { carrierOn, type MuseumObject, type Place, type Room } from '@enfilade/shared/schema';
 import type { Role } from '@enfilade/shared/seats';
+import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import type { RemarkAbout, Word } from '@enfilade/shared/talk';
 
 /** Few things and many hands: nearly everything that can collide does. */
@@ -114,8 +115,20 @@ export class Hand {
     if (lot < 0.14) this.undo();
     else if (lot < 0.19) this.redo();
     else if (lot < 0.21) this.kept.push(hangStateFrom(JSON.parse(JSON.stringify(hangStateOf(this.live)))) as HangState);
+    else if (lot < 0.23) this.sign();
     else if (lot < 0.45) this.inProposal(this.one(PROPOSALS));
     else this.perform(this.ofShow());
+  }
+
+  /** As the server writes it: several within one millisecond. */
+  private sign(): void {
+    const vignetteId = this.one(VIGNETTES);
+    const form = canonicalVignetteOf(this.live, vignetteId);
+    if (form === null) return;
+    const { by: personId, ...word } = this.word;
+    const canonical = toCanonicalText(form);
+    const signature = { vignetteId, personId, ...word, digest: digestOf(canonical), canonical };
+    this.live.write([{ root: 'signatures', key: `${vignetteId}/${personId}`, value: signature }], 'server');
   }
 
   private one<T>(list: readonly T[]): T {

@@ -4,7 +4,9 @@ import { ShowDocuments } from '@enfilade/shared/documents';
 import { ARRANGED_ROOTS } from '@enfilade/shared/hang-layer';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { hangStateOf } from '@enfilade/shared/kept-states';
+import { movesOf } from '@enfilade/shared/proposal-moves';
 import { layerOfProposal } from '@enfilade/shared/proposals';
+import { threadsOf } from '@enfilade/shared/remarks';
 import { carrierOf, openingOf, type PieceId, ROOTS, type RootName, surfaceParts } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, toCanonicalText } from '@enfilade/shared/sign-off';
@@ -28,6 +30,18 @@ export function storedIn(documents: ShowDocuments): Record<string, unknown> {
       return [name, Object.fromEntries([...doc.share.keys()].sort().map((root) => [root, doc.getMap(root).toJSON()]))];
     }),
   );
+}
+
+/** What the sheets are made of, in the order they tell it: it must not follow from what came first. */
+export function toldIn(judgements: Judgements): Record<string, string> {
+  const { documents } = judgements;
+  const moves = [...documents.all('proposals').keys()].sort().map((id) => movesOf(documents, id));
+  return {
+    list: toCanonicalText(vignetteListOf(judgements)),
+    waiting: toCanonicalText(waitingOf(judgements)),
+    threads: toCanonicalText(threadsOf(documents)),
+    moves: toCanonicalText(moves),
+  };
 }
 
 /** What does not hold, in words; nothing when all is well. */

@@ -11,7 +11,7 @@ import { describe, expect, test } from 'vitest';
 import { seeded } from '../shared/replicas.ts';
 import { beginning, Hand, Tally } from './everybody.ts';
 import { FakeNetwork } from './fake-network.ts';
-import { brokenIn, layersOf, shownIn, storedIn } from './invariants.ts';
+import { brokenIn, layersOf, shownIn, storedIn, toldIn } from './invariants.ts';
 
 const SEEDS = Number(process.env.LAW_SEEDS ?? 160);
 const ACTS = 140;
@@ -29,6 +29,7 @@ interface Ended {
   readonly stored: Record<string, unknown>[];
   readonly shown: Record<string, string>[];
   readonly laid: Record<string, string>[];
+  readonly told: Record<string, string>[];
   readonly happened: FakeNetwork['happened'];
 }
 
@@ -74,6 +75,7 @@ function run(seed: number, tally: Tally): Ended {
     stored: hands.map(({ live }) => storedIn(live)),
     shown: hands.map(({ live }) => shownIn(live)),
     laid: hands.map(({ live, laid }) => layersOf(live, laid).shown),
+    told: hands.map(({ judgements }) => toldIn(judgements)),
     happened: network.happened,
   };
 }
@@ -90,6 +92,7 @@ describe('many hands at once', () => {
         for (const [n, stored] of ended.stored.entries()) {
           expect(stored, `seed ${seed}, replica ${n}`).toEqual(ended.stored[0]);
           expect(ended.shown[n], `seed ${seed}, replica ${n}`).toEqual(ended.shown[0]);
+          expect(ended.told[n], `seed ${seed}, replica ${n}`).toEqual(ended.told[0]);
           expect(ended.laid[n], `seed ${seed}, replica ${n}`).toEqual(ended.laid[0]);
         }
         for (const [what, times] of Object.entries(ended.happened)) happened[what] = (happened[what] ?? 0) + times;

@@ -40,7 +40,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
     () =>
       [...documents.all('deck')]
         .map(([id, paint]): Chip => ({ id, paint, lrv: lrvOf(paint.lab) }))
-        .sort((a, b) => a.lrv - b.lrv || (a.paint.order < b.paint.order ? -1 : 1)),
+        .sort((a, b) => a.lrv - b.lrv || (`${a.paint.order} ${a.id}` < `${b.paint.order} ${b.id}` ? -1 : 1)),
     [documents, version],
   );
   const now = judgements.paintOf(surface);
