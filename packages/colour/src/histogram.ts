@@ -45,18 +45,19 @@ export function histogramOf(pixels: Pixels, part?: Mask): Histogram {
   const red = new Float64Array(cells);
   const green = new Float64Array(cells);
   const blue = new Float64Array(cells);
+  let occupied = 0;
   for (let at = 0, pixel = 0; at < data.length; at += 4, pixel++) {
     if (data[at + 3]! < OPAQUE_FROM_ALPHA || (part && part[pixel] === 0)) continue;
     const r = data[at]!;
     const g = data[at + 1]!;
     const b = data[at + 2]!;
     const cell = ((r >> SHIFT) << (2 * BITS)) | ((g >> SHIFT) << BITS) | (b >> SHIFT);
+    if (count[cell] === 0) occupied++;
     count[cell]!++;
     red[cell]! += LIGHT[r]!;
     green[cell]! += LIGHT[g]!;
     blue[cell]! += LIGHT[b]!;
   }
-  const occupied = count.reduce((sum, n) => sum + (n > 0 ? 1 : 0), 0);
   const counts = new Float64Array(occupied);
   const labs = new Float64Array(occupied * 3);
   let total = 0;
@@ -64,7 +65,9 @@ export function histogramOf(pixels: Pixels, part?: Mask): Histogram {
     const n = count[cell]!;
     if (n === 0) continue;
     const { L, a, b } = labD65FromLinear(red[cell]! / n, green[cell]! / n, blue[cell]! / n);
-    labs.set([L, a, b], into * 3);
+    labs[into * 3] = L;
+    labs[into * 3 + 1] = a;
+    labs[into * 3 + 2] = b;
     counts[into++] = n;
     total += n;
   }

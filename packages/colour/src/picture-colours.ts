@@ -2,7 +2,7 @@ import { assertPixels, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import { paletteOf, type Swatch } from './palette.ts';
 
 /** Stored beside derived colours; raised whenever the same pixels would give others, so that they are made again. */
-export const ENGINE_VERSION = 'picture-colours/1';
+export const ENGINE_VERSION = 'picture-colours/2';
 
 /** A rim of 6 % of the shape's smaller side: about the moulding of a frame, or the margin of a print. */
 export const RIM_SHARE = 0.06;
