@@ -169,11 +169,16 @@ function rowSentences(
 ): string[] {
   const words = frozenWordsOf(row, [after, before], length);
   const sentences = changeSentences(changesBetween(was.form, row.form, toleranceMm), words);
+  const [fromWas, fromNow] = [was.from.join('; '), row.from.join('; ')];
+  if (fromWas !== fromNow) sentences.push(`where from: ${fromWas || 'nowhere'}, now ${fromNow || 'nowhere'}`);
   if (was.state !== row.state) sentences.push(`${was.state}, now ${row.state}`);
   const signed = new Set(was.signatures.map(signatureKey));
   for (const signature of row.signatures) {
     if (!signed.has(signatureKey(signature))) sentences.push(`signed off by ${signature.name}, ${signature.role}`);
   }
+  // What is where is the same, and reads otherwise: a title, a number or a room's name was put right.
+  const reads = ({ where, focal, members }: FrozenRow): string => toCanonicalText({ where, focal, members });
+  if (sentences.length === 0 && reads(was) !== reads(row)) sentences.push('its records or rooms are worded otherwise');
   return sentences;
 }
 

@@ -8,7 +8,9 @@ import {
   frozenListOf,
   toFrozenText,
 } from '@enfilade/shared/list-versions';
+import type { Signature } from '@enfilade/shared/protocol';
 import type { Json, Place } from '@enfilade/shared/schema';
+import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import { describe, expect, test } from 'vitest';
 import { sampleShow, work } from './sample-show.ts';
 
@@ -101,6 +103,40 @@ describe('the vignette list as of a moment', () => {
       ['Sixty impressions', 'changed', 'Work T.1 moved from Work B.1, top to Dye House, north wall', 'Work N.1 in'],
     ]);
     expect(told(between, frozenListOf(judgements))).toEqual([['Sixty impressions', 'changed', 'Work N.1 out']]);
+  });
+
+  test('story: a record put right is told, and where a thing comes from by both words; signing is told by who signed', () => {
+    const { documents, history, judgements } = listed();
+    const before = frozenListOf(judgements);
+    history.perform(commands.correctObject('trap', { title: 'Eel trap' }));
+    const titled = frozenListOf(judgements);
+    expect(told(before, titled)).toEqual([
+      ['Sixty impressions', 'changed', 'its records or rooms are worded otherwise'],
+    ]);
+    history.perform(commands.correctObject('trap', { source: 'loan', lender: 'Parish of Saint Osk' }));
+    const lent = frozenListOf(judgements);
+    expect(told(titled, lent)).toEqual([
+      ['Sixty impressions', 'changed', 'where from: collection, now collection; loan, Parish of Saint Osk'],
+    ]);
+    const canonical = toCanonicalText(canonicalVignetteOf(documents, 'sixty') as object);
+    const signature: Signature = {
+      ...{ vignetteId: 'sixty', personId: 'castellane', name: 'Dov Castellane', role: 'curator' },
+      ...{ at: '2026-05-12T09:00:00.000Z', digest: digestOf(canonical), canonical },
+    };
+    documents.write([{ root: 'signatures', key: 'sixty/castellane', value: signature as never }], 'server');
+    const signed = frozenListOf(judgements);
+    expect(told(lent, signed)).toEqual([
+      [...['Sixty impressions', 'changed', 'drafted, now signed off in part'], 'signed off by Dov Castellane, curator'],
+    ]);
+    // What has changed since is frozen with the row, so that the list reads as it was printed.
+    history.perform(commands.move(documents, ['hanging#1'], { dxMm: -120, dyMm: 0 }));
+    const [row] = frozenListOf(judgements).rows;
+    expect(row).toMatchObject({
+      state: 'changed since',
+      signatures: [{ name: 'Dov Castellane', changed: true }],
+      waitingFor: ['lead', 'curator', 'guest artist'],
+      changes: [{ kind: 'moved', pieceId: 'hanging#1', dxMm: -120 }],
+    });
   });
 
   test('law: nothing of the private document is in a frozen list', () => {
