@@ -5,6 +5,7 @@ import { movesOf } from './proposal-moves.ts';
 import { threadsOf } from './remarks.ts';
 import { type ObjectId, objectOfPiece, type PieceId, type SurfaceId, type VignetteId } from './schema.ts';
 import { mayWrite, ROLES, type Role } from './seats.ts';
+import { surfaceName } from './surface-names.ts';
 import type { ProposalId, RemarkAbout, RemarkId } from './talk.ts';
 import { surfacesOf } from './vignette-list.ts';
 
@@ -107,7 +108,7 @@ function questionLines(judgements: Judgements): WaitingLine[] {
       {
         id: `question ${id}`,
         kind: 'question',
-        title: `Answer ${remark.name}`,
+        title: `Answer ${remark.name} on ${nameOfAbout(judgements, remark.about)}`,
         detail: shortened(remark.text),
         roles: [],
         persons: [{ id: remark.asked.personId, name: remark.asked.name }],
@@ -116,6 +117,24 @@ function questionLines(judgements: Judgements): WaitingLine[] {
       },
     ];
   });
+}
+
+/** What a remark is about, by its name. */
+function nameOfAbout(judgements: Judgements, about: RemarkAbout): string {
+  const { documents } = judgements;
+  switch (about.kind) {
+    case 'piece':
+      return judgements.nameOf(about.pieceId);
+    case 'vignette':
+      return documents.get('vignettes', about.vignetteId)?.name ?? 'a vignette that is gone';
+    case 'wall':
+    case 'spot':
+      return surfaceName(documents, about.surface);
+    case 'paint':
+      return documents.get('deck', about.paintId)?.name ?? 'a paint that is gone';
+    case 'proposal':
+      return documents.get('proposals', about.proposalId)?.title ?? 'a proposal that is gone';
+  }
 }
 
 function proposalLines(judgements: Judgements): WaitingLine[] {

@@ -55,7 +55,7 @@ describe('waiting', () => {
     const asked = { personId: 'if', name: 'Isolde Fennimarsh', byDay: '2026-05-14' };
     history.perform(remark({ about, text: 'Does the red stay as loud?', asked }, CURATOR, 'q'));
     const found = line('question q');
-    expect(found).toMatchObject({ byDay: '2026-05-14', title: 'Answer Dov Castellane' });
+    expect(found).toMatchObject({ byDay: '2026-05-14', title: 'Answer Dov Castellane on Dye House, east wall' });
     expect(waitsFor(found as never, { id: 'if', role: 'guest artist' })).toBe(true);
     expect(waitsFor(found as never, { id: 'other', role: 'guest artist' })).toBe(false);
     history.perform(answer(documents, 'q', 'no', CURATOR));
