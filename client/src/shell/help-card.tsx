@@ -4,6 +4,7 @@ import { useEffect, useRef } from 'react';
 import { KEYS } from '../stage/keys.ts';
 import { ClashMark, ProposalMark } from '../talk/proposal-mark.tsx';
 import { CautionMark, ReadingMark, StateMark } from './marks.tsx';
+import { RingShapes } from './ring.tsx';
 import './help-card.css';
 
 const SHELL_KEYS: readonly { readonly keys: string; readonly what: string }[] = [
@@ -74,6 +75,13 @@ export function HelpCard({ close }: { readonly close: () => void }) {
             </li>
             <li>
               <span className="unk help-hatch" aria-hidden="true" /> hatched: estimated, or not known
+            </li>
+            <li>
+              <svg className="help-remark" viewBox="-18 -13 31 26" width="22" height="18" aria-hidden="true">
+                <RingShapes name="A B" pattern="plain" />
+                <path d="M-15.5 -9V9" stroke="#111" strokeWidth={4} />
+              </svg>{' '}
+              somebody’s ring beside a thing: a remark on it; with a bar: not read
             </li>
           </ul>
           <p className="t1">A screen is no proof: judge a colour from a drawdown on the wall, under its lamp.</p>
