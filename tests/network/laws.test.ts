@@ -4,6 +4,7 @@
  */
 import * as commands from '@enfilade/shared/commands';
 import type { HangState } from '@enfilade/shared/hang-layer';
+import { Judgements } from '@enfilade/shared/judgements';
 import * as moves from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
@@ -47,6 +48,11 @@ function run(seed: number, tally: Tally): Ended {
   const hands = Array.from({ length: count }, (_, n) => handOf(n));
   const check = (n: number, when: string): void => {
     const { judgements, live, laid, broken: undone } = hands[n] as Hand;
+    // What is kept of a judgement is what would be judged anew.
+    const anew = toldIn(new Judgements(live, { get: () => undefined }));
+    for (const [what, told] of Object.entries(toldIn(judgements))) {
+      if (told !== anew[what]) broken.push(`${when}: ${what} is told from what it was`);
+    }
     broken.push(
       ...[...brokenIn(judgements), ...layersOf(live, laid).broken, ...undone.splice(0)].map((b) => `${when}: ${b}`),
     );
