@@ -1,5 +1,6 @@
 /** Draws what rests beneath the pieces: walls in their paint, plans, openings, fixtures, lines of the drawing. */
 import { planFromWall, type WallSide } from '@enfilade/space/room';
+import { drawCeiling } from './draw-ceiling.ts';
 import { drawFixture, drawOpening } from './draw-fittings.ts';
 import { boxInDrawing, type SceneFrame, type ScenePanel } from './panels.ts';
 import type { Rect } from './scene-items.ts';
@@ -127,25 +128,6 @@ function drawSection(sheet: Sheet, panel: ScenePanel): void {
   ctx.moveTo(x0, left);
   ctx.lineTo(x1, right);
   ctx.stroke();
-}
-
-/** A ceiling from below: its paint or bare, the walls it ends at as cut. */
-function drawCeiling(sheet: Sheet, panel: ScenePanel): void {
-  const { ctx, tones } = sheet;
-  const { widthMm, heightMm } = panel;
-  const round = (mm: number, off: number) => Math.round(sheet.k * mm + off);
-  const [x0, y0] = [round(-SECTION_MM, sheet.ox), round(-SECTION_MM, sheet.oy)];
-  ctx.fillStyle = tones.section;
-  ctx.fillRect(x0, y0, round(widthMm + SECTION_MM, sheet.ox) - x0, round(heightMm + SECTION_MM, sheet.oy) - y0);
-  const corners = [
-    [0, 0],
-    [widthMm, 0],
-    [widthMm, heightMm],
-    [0, heightMm],
-  ] as const;
-  pathOn(sheet, panel, corners);
-  ctx.fillStyle = panel.paint ?? tones.bare;
-  ctx.fill();
 }
 
 /** The plan: light, its edge in ink, doorways as gaps with their jambs. */

@@ -1,6 +1,6 @@
 /** What stands round a drawing on the board: figures at a wall's edge, a person of 165 cm, a scale bar. */
 import { lengthText } from '@enfilade/space/lengths';
-import { wallNameOf } from '@enfilade/space/room';
+import { drawWallNames, WALL_NAME_PX } from './draw-ceiling.ts';
 import type { SceneFrame, ScenePanel } from './panels.ts';
 import type { Rect } from './scene-items.ts';
 import { SECTION_MM, SLAB_MM } from './scene-wall.ts';
@@ -11,8 +11,6 @@ const FIGURE_MM = 1650;
 export const FIGURE_LANE_PX = 112;
 /** What the scale bar takes beneath a faced wall, beyond the window's own margin, CSS px. */
 export const SCALE_BAR_PX = 14;
-/** The head wall's name beneath a ceiling, and its own above it, CSS px. */
-export const WALL_NAME_PX = 24;
 /** What the names of the levels take of the lane. */
 const NAMES_PX = 66;
 /** The same for a figure's whole breadth at a scale: window px left of the wall that it needs. */
@@ -44,25 +42,6 @@ export function drawSurrounds(sheet: Sheet, frame: SceneFrame, clip: Rect): void
       px(sheet, panel.origin.X + panel.widthMm) + 12 * sheet.dpr,
       py(sheet, frame.bounds.maxY) - 22 * sheet.dpr,
     );
-  }
-}
-
-/** Round a ceiling, the wall each of its edges ends at. */
-function drawWallNames(sheet: Sheet, { room, widthMm, heightMm }: ScenePanel): void {
-  if (room === null) return;
-  const { ctx, dpr, tones } = sheet;
-  ctx.fillStyle = tones.onBoard;
-  const [midX, midY] = [px(sheet, widthMm / 2), py(sheet, heightMm / 2)];
-  const [over, under] = [py(sheet, -SECTION_MM) - 6 * dpr, py(sheet, heightMm + SECTION_MM) + 15 * dpr];
-  write(sheet, wallNameOf(room, 'foot'), midX, over, 12, 'center');
-  write(sheet, wallNameOf(room, 'head'), midX, under, 12, 'center');
-  for (const side of ['left', 'right'] as const) {
-    ctx.save();
-    const x = side === 'left' ? px(sheet, -SECTION_MM) - 7 * dpr : px(sheet, widthMm + SECTION_MM) + 15 * dpr;
-    ctx.translate(Math.round(x), Math.round(midY));
-    ctx.rotate(-Math.PI / 2);
-    write(sheet, wallNameOf(room, side), 0, 0, 12, 'center');
-    ctx.restore();
   }
 }
 

@@ -2,61 +2,27 @@
  * Where a thing comes to rest when it is let go over a surface: hung on the wall or the ceiling, standing on a floor, on
  * a carrier's level, or in a doorway or window. Pure: panel coordinates in, a place out.
  */
-import { placeIn, TURN_OF_BACK } from '@enfilade/shared/in-openings';
-import { dropFor, fromBelow } from '@enfilade/shared/overhead';
-import { carrierOn, type PieceId, type Place } from '@enfilade/shared/schema';
+import { TURN_OF_BACK } from '@enfilade/shared/in-openings';
+import { carrierOn, type Place } from '@enfilade/shared/schema';
 import type { TrueSize } from '@enfilade/shared/true-size';
 import { floorLevelAt, planFromWall, type WallSide, wallFromPlan } from '@enfilade/space/room';
+import { inOpening } from './drop-in-opening.ts';
+import { hangsHere, onCeiling, overheadBefore } from './drop-overhead.ts';
+import { type Dropped, type Dropping, kept, settle } from './dropping.ts';
 import type { ScenePanel } from './panels.ts';
 import type { SceneItem } from './scene-items.ts';
-import { type Lookup, ontoCarrier, type Standing, standingOf } from './standing.ts';
-
-export interface Dropped {
-  readonly place: Place;
-  /** Its centre on the panel once it rests. */
-  readonly xMm: number;
-  readonly yMm: number;
-  readonly carrier: PieceId | null;
-  readonly onCentreLine: boolean;
-}
-
-export interface Dropping {
-  readonly panel: ScenePanel;
-  /** Where its centre is held, in the panel's frame. */
-  readonly xMm: number;
-  readonly yMm: number;
-  readonly size: TrueSize;
-  /** Heights of the levels it offers itself; not empty for a carrier. */
-  readonly levelsMm: readonly number[];
-  /** Where it stood before, null when it comes from the rail. */
-  readonly from: { readonly place: Place; readonly at: Standing } | null;
-  /** What else is drawn on this panel and does not move. */
-  readonly items: readonly SceneItem[];
-  readonly centreLineMm: number;
-  /** How near counts as meant (mm): some screen pixels. 0: settle on nothing. */
-  readonly reachMm: number;
-}
+import { type Lookup, ontoCarrier, standingOf } from './standing.ts';
 
 /** Things shallower than this hang; deeper ones stand where there is something to stand on (own rule, mm). */
 const STANDS_FROM_MM = 60;
 /** A carrier taller than this stands on the floor; a lower one may hang as a shelf (own rule, mm). */
 const SHELF_UP_TO_MM = 300;
-const GRID_MM = 10;
-
 export function droppedAt(lookup: Lookup, dropping: Dropping): Dropped {
   const { panel } = dropping;
   if (panel.kind === 'layout') return onSurface(dropping, dropping.xMm, dropping.yMm, false);
   if (panel.kind === 'floor') return onFloorPlan(lookup, dropping);
   if (panel.kind === 'ceiling') return onCeiling(dropping);
   return onWall(lookup, dropping);
-}
-
-function settle(mm: number, reachMm: number): number {
-  return reachMm > 0 ? Math.round(mm / GRID_MM) * GRID_MM : Math.round(mm);
-}
-
-function kept(mm: number, half: number, length: number): number {
-  return half * 2 >= length ? mm : Math.min(length - half, Math.max(half, mm));
 }
 
 function onSurface(dropping: Dropping, xMm: number, yMm: number, onCentreLine: boolean): Dropped {
@@ -88,67 +54,6 @@ function onWall(lookup: Lookup, dropping: Dropping): Dropped {
   const yMm = kept(dropping.yMm, size.heightMm / 2, panel.heightMm);
   const onCentreLine = reachMm > 0 && Math.abs(yMm - dropping.centreLineMm) <= reachMm;
   return onSurface({ ...dropping }, xMm, onCentreLine ? dropping.centreLineMm : yMm, onCentreLine);
-}
-
-/** It hangs from the ceiling of this panel's room already. */
-function hangsHere({ panel, from }: Dropping): boolean {
-  return from !== null && from.place[0] === ceilingOf(panel);
-}
-
-function ceilingOf(panel: ScenePanel): string {
-  return `${panel.surface.slice(0, panel.surface.indexOf(':'))}:ceiling`;
-}
-
-/** On the ceiling, seen from below: it drops as far as it did, or hangs with its top at the ceiling. */
-function onCeiling(dropping: Dropping): Dropped {
-  const { panel, size, from, reachMm } = dropping;
-  const xMm = settle(kept(dropping.xMm, size.widthMm / 2, panel.widthMm), reachMm);
-  const yMm = settle(kept(dropping.yMm, (size.depthMm || 20) / 2, panel.heightMm), reachMm);
-  const same = from !== null && from.place[0] === panel.surface;
-  const turn = same ? from.place[4] : from?.at.kind === 'floor' ? Math.round(fromBelow(from.at.turnDegrees) * 100) : 0;
-  return {
-    place: [panel.surface, xMm, yMm, same ? from.place[3] : 0, turn],
-    xMm,
-    yMm,
-    carrier: null,
-    onCentreLine: false,
-  };
-}
-
-/** What hangs from the ceiling, moved in an elevation: along the wall, and up and down on what it hangs by. */
-function overheadBefore(dropping: Dropping): Dropped {
-  const { panel, size, from, reachMm } = dropping;
-  const room = panel.room as NonNullable<ScenePanel['room']>;
-  const side = panel.side as WallSide;
-  const [on, x, y, , turn] = (from as NonNullable<Dropping['from']>).place;
-  const along = settle(kept(dropping.xMm, size.widthMm / 2, panel.widthMm), reachMm);
-  const drop = Math.max(0, settle(dropFor(room, dropping.yMm - size.heightMm / 2, size.heightMm), reachMm));
-  const spot = planFromWall(room, side, along, wallFromPlan(room, side, x, y).standOffMm);
-  const yMm = room.heightMm - drop - size.heightMm / 2;
-  const place: Place = [on, Math.round(spot.xMm), Math.round(spot.yMm), Math.round(drop), turn];
-  return { place, xMm: along, yMm, carrier: null, onCentreLine: false };
-}
-
-/** In the doorway or window it is held over, where it fits; what stands on the floor goes on standing before it. */
-function inOpening(lookup: Lookup, dropping: Dropping): Dropped | null {
-  const { panel, size, from, reachMm } = dropping;
-  if (from?.at.kind === 'floor' && !from.at.overhead) return null;
-  const over = panel.openings.find(
-    (box) =>
-      Math.abs(dropping.xMm - box.xMm) <= box.widthMm / 2 &&
-      Math.abs(dropping.yMm - box.yMm) <= box.heightMm / 2 &&
-      size.widthMm <= box.widthMm &&
-      size.heightMm <= box.heightMm,
-  );
-  const opening = over === undefined ? null : lookup.openingOf(over.id);
-  if (over === undefined || opening === null) return null;
-  const within = (mm: number, at: number, half: number, long: number) =>
-    Math.min(at + long / 2 - half, Math.max(at - long / 2 + half, settle(mm, reachMm)));
-  const xMm = within(dropping.xMm, over.xMm, size.widthMm / 2, over.widthMm);
-  const yMm = within(dropping.yMm, over.yMm, size.heightMm / 2, over.heightMm);
-  const turn = from === null || from.at.kind === 'floor' ? 0 : from.place[4];
-  const place = placeIn(over.id, opening, panel.surface, xMm, yMm, turn);
-  return place && { place, xMm, yMm, carrier: null, onCentreLine: false };
 }
 
 /** On the floor before a wall: as far from it as it stood, or with its back to it. */

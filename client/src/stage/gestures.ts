@@ -2,31 +2,18 @@
 
 import type { PieceId } from '@enfilade/shared/schema';
 import { choose, selection } from '../selection.ts';
-import { toDrawingPoint } from './camera.ts';
+import type { Doing } from './doing.ts';
 import { DragSession } from './drag-session.ts';
 import { Fingers } from './fingers.ts';
 import { OncePerFrame } from './frames.ts';
 import { Hover, POINTER_SLOP_PX } from './hover.ts';
-import { chooseCaught, choosePressed, chooseWhole } from './press.ts';
-import type { SceneItem } from './scene-items.ts';
+import { chooseCaught, choosePressed, chooseWhole, drawMarquee } from './press.ts';
 import type { StageMachine } from './stage-machine.ts';
+import { turnWheel } from './wheel.ts';
 
 /** A press that moves less is a press, not a drag (CSS px). */
 const MOUSE_SLACK_PX = 4;
 const FINGER_SLACK_PX = 9;
-
-type Doing =
-  | {
-      readonly kind: 'press';
-      readonly item: SceneItem | null;
-      readonly shift: boolean;
-      readonly x: number;
-      readonly y: number;
-    }
-  | { readonly kind: 'pan' }
-  | { readonly kind: 'carry'; readonly session: DragSession }
-  | { readonly kind: 'catch'; readonly x: number; readonly y: number }
-  | { readonly kind: 'pinch' };
 
 export class Gestures {
   private readonly machine: StageMachine;
@@ -55,10 +42,7 @@ export class Gestures {
     on('pointerup', (event) => this.up(event));
     on('pointercancel', (event) => this.lost(event));
     on('pointerleave', () => this.machine.setHot({ hovered: null }));
-    on('dblclick', (event) => {
-      const { x, y } = this.at(event);
-      chooseWhole(machine, x, y);
-    });
+    on('dblclick', (event) => chooseWhole(machine, this.at(event)));
     on('wheel', (event) => this.wheel(event), { passive: false });
   }
 
@@ -152,7 +136,7 @@ export class Gestures {
     if (doing.kind === 'press') this.startMoving(doing, x, y, event.pointerType === 'touch');
     else if (doing.kind === 'pan') this.machine.pan(x - from.x, y - from.y);
     else if (doing.kind === 'carry') this.carry.ask();
-    else if (doing.kind === 'catch') this.catchUp(doing, x, y);
+    else if (doing.kind === 'catch') drawMarquee(this.machine, doing, x, y);
   }
 
   private startMoving(press: Extract<Doing, { kind: 'press' }>, x: number, y: number, finger: boolean): void {
@@ -166,7 +150,7 @@ export class Gestures {
       this.carry.ask();
     } else if (press.item === null && press.shift) {
       this.doing = { kind: 'catch', x: press.x, y: press.y };
-      this.catchUp(this.doing, x, y);
+      drawMarquee(machine, this.doing, x, y);
     } else {
       this.doing = { kind: 'pan' };
       machine.pan(x - press.x, y - press.y);
@@ -175,12 +159,6 @@ export class Gestures {
 
   private carryOn(): void {
     if (this.doing?.kind === 'carry') this.doing.session.move(this.last.x, this.last.y, this.last.freely);
-  }
-
-  private catchUp(from: { readonly x: number; readonly y: number }, x: number, y: number): void {
-    const a = toDrawingPoint(this.machine.camera, Math.min(from.x, x), Math.min(from.y, y));
-    const b = toDrawingPoint(this.machine.camera, Math.max(from.x, x), Math.max(from.y, y));
-    this.machine.setHot({ marquee: { minX: a.X, minY: a.Y, maxX: b.X, maxY: b.Y } });
   }
 
   private up(event: PointerEvent): void {
@@ -212,12 +190,7 @@ export class Gestures {
   }
 
   private wheel(event: WheelEvent): void {
-    event.preventDefault();
-    const { x, y } = this.at(event);
-    const unit = event.deltaMode === 1 ? 18 : event.deltaMode === 2 ? this.machine.size.height : 1;
-    if (event.ctrlKey || event.metaKey) this.machine.zoom(Math.exp((-event.deltaY * unit) / 240), x, y);
-    else if (event.shiftKey && event.deltaX === 0) this.machine.pan(-event.deltaY * unit, 0);
-    else this.machine.pan(-event.deltaX * unit, -event.deltaY * unit);
+    turnWheel(this.machine, event, this.at(event));
     if (this.doing?.kind === 'carry') this.carry.ask();
   }
 }

@@ -1,7 +1,7 @@
 /** What is under the hand during a drag: the piece taken hold of, those that go with it, and where they were. */
 import { carrierOf, type PieceId, type Place } from '@enfilade/shared/schema';
 import { planFromWall, type WallSide, wallFromPlan } from '@enfilade/space/room';
-import type { Dropped } from './drop-targets.ts';
+import type { Dropped } from './dropping.ts';
 import type { ScenePanel } from './panels.ts';
 import { type Lookup, type Standing, standingOf } from './standing.ts';
 

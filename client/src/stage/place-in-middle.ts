@@ -7,8 +7,8 @@ import { droppedAt } from './drop-targets.ts';
 import { freeSpotOn } from './free-spot.ts';
 import { uprightBoxOf } from './gaps.ts';
 import { gripOf, placesOf, SIDE_BY_SIDE_MM } from './grip.ts';
+import { FLAT_ON_FLOOR_MM } from './item-in-opening.ts';
 import type { SceneFrame, ScenePanel } from './panels.ts';
-import { FLAT_ON_FLOOR_MM } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
 
 /** Clear of everything, or over what is there since nothing else was free. */

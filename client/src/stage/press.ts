@@ -1,6 +1,7 @@
 /** What a press chooses: a thing, one more thing, all a frame catches, a whole vignette. */
 import { membersOf, vignetteOf } from '@enfilade/shared/commands';
 import { choose, chooseToo, selection } from '../selection.ts';
+import { toDrawingPoint } from './camera.ts';
 import { POINTER_SLOP_PX } from './hover.ts';
 import type { Rect, SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
@@ -12,6 +13,18 @@ export function choosePressed(item: SceneItem | null, too: boolean): void {
   else choose([item.pieceId]);
 }
 
+interface WindowPoint {
+  readonly x: number;
+  readonly y: number;
+}
+
+/** A frame from one window point to another, to take all that lies in it. */
+export function drawMarquee(machine: StageMachine, from: WindowPoint, x: number, y: number): void {
+  const a = toDrawingPoint(machine.camera, Math.min(from.x, x), Math.min(from.y, y));
+  const b = toDrawingPoint(machine.camera, Math.max(from.x, x), Math.max(from.y, y));
+  machine.setHot({ marquee: { minX: a.X, minY: a.Y, maxX: b.X, maxY: b.Y } });
+}
+
 /** All that lies in a frame (drawing mm), with what was chosen before. */
 export function chooseCaught(machine: StageMachine, frame: Rect): void {
   const caught = machine.scene?.within(frame).map(({ pieceId }) => pieceId) ?? [];
@@ -19,7 +32,7 @@ export function chooseCaught(machine: StageMachine, frame: Rect): void {
 }
 
 /** Pressed twice: the whole vignette, as far as it is shown. */
-export function chooseWhole(machine: StageMachine, x: number, y: number): void {
+export function chooseWhole(machine: StageMachine, { x, y }: WindowPoint): void {
   const item = machine.hit(x, y, POINTER_SLOP_PX);
   const { documents } = machine.show;
   const vignette = item === null ? null : vignetteOf(documents, item.pieceId);

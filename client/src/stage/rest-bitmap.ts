@@ -8,11 +8,14 @@ import {
   type Box,
   boxOn,
   contextOf,
+  copyWindow,
+  coversWindow,
+  isShown,
   type Look,
   type Lying,
   mergedBoxes,
   paintBox,
-  sameCamera,
+  type ShownWindow,
   sameLook,
   type Taken,
   touchesEdge,
@@ -34,7 +37,7 @@ export class RestBitmap {
   private taken: Taken | null = null;
   private repairs: Rect[] = [];
   /** What the window's canvas shows now, when it shows exactly what was taken. */
-  private shown: { camera: Camera; scene: Scene; w: number; h: number } | null = null;
+  private shown: ShownWindow | null = null;
   /** The window shows changes that the bitmap does not: they are copied back when the bitmap is next needed. */
   private behind = false;
   private unseen: Rect[] = [];
@@ -73,24 +76,19 @@ export class RestBitmap {
     if (this.taken !== null && (this.taken.scene !== scene || !sameLook(this.taken.look, look))) this.spoil();
     const f = this.taken === null ? 1 : camera.scale / this.taken.camera.scale;
     if (this.taken !== null && f !== 1) {
-      const covers = this.covers(camera, w, h, m, f, dpr);
+      const covers = coversWindow(this.taken, camera, w, h, m, f);
       if (exact || !covers || f > 2.5 || f < 0.4) this.spoil();
     }
     if (this.taken === null) {
       this.take(scene, camera, look);
     } else {
       this.mend();
-      if (f === 1 && !this.covers(camera, w, h, m, 1, dpr)) this.scroll(camera);
+      if (f === 1 && !coversWindow(this.taken, camera, w, h, m, 1)) this.scroll(camera);
     }
     const at = this.taken as Taken | null;
     if (at === null) return;
     const g = camera.scale / at.camera.scale;
-    // Window px (0, 0) lies here in the bitmap.
-    const sx = (at.camera.x - camera.x / g) * dpr + m;
-    const sy = (at.camera.y - camera.y / g) * dpr + m;
-    target.imageSmoothingEnabled = g !== 1;
-    target.drawImage(this.front, sx, sy, w / g, h / g, 0, 0, w, h);
-    target.imageSmoothingEnabled = true;
+    copyWindow(target, this.front, at, camera, { w, h, m });
     this.shown = g === 1 ? { camera, scene, w, h } : null;
   }
 
@@ -101,16 +99,7 @@ export class RestBitmap {
   mendOnto(target: Canvas2D, scene: Scene, camera: Camera, size: WindowSize, look: Look, exact: boolean): boolean {
     const { taken, shown } = this;
     if (taken === null || shown === null) return false;
-    const same =
-      exact &&
-      taken.scene === scene &&
-      shown.scene === scene &&
-      sameLook(taken.look, look) &&
-      sameCamera(shown.camera, camera) &&
-      shown.w === Math.round(size.width * look.dpr) &&
-      shown.h === Math.round(size.height * look.dpr) &&
-      this.repairs.length <= MOST_REPAIRS / 2;
-    if (!same) {
+    if (!exact || this.repairs.length > MOST_REPAIRS / 2 || !isShown(shown, taken, { scene, camera, size, look })) {
       this.catchUp(target);
       return false;
     }
@@ -146,13 +135,6 @@ export class RestBitmap {
     this.behind = false;
     this.repairs.push(...this.unseen);
     this.unseen = [];
-  }
-
-  private covers(camera: Camera, w: number, h: number, m: number, f: number, dpr: number): boolean {
-    if (this.taken === null) return false;
-    const sx = (this.taken.camera.x - camera.x / f) * dpr + m;
-    const sy = (this.taken.camera.y - camera.y / f) * dpr + m;
-    return sx >= 0 && sy >= 0 && sx + w / f <= w + 2 * m && sy + h / f <= h + 2 * m;
   }
 
   private take(scene: Scene, camera: Camera, look: Look): void {

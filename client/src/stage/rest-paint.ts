@@ -1,6 +1,6 @@
 /** Painting part of what rests, on whichever canvas: the bitmap with its margin, or the window's own. */
 import type { Bitmaps } from './bitmaps.ts';
-import type { Camera } from './camera.ts';
+import type { Camera, WindowSize } from './camera.ts';
 import { drawItem } from './draw-items.ts';
 import { drawNameOnPlan } from './draw-names.ts';
 import { drawPanels } from './draw-panels.ts';
@@ -109,12 +109,67 @@ function reachOf(scene: Scene): number {
   return scene.frame.sheet === 'room' ? NAME_PX : OVER_PX;
 }
 
-export function touchesEdge(box: Box, { w, h }: Lying): boolean {
-  return box.x === 0 || box.y === 0 || box.x + box.w === w || box.y + box.h === h;
+/** Whether a window of w × h device px, shown `f` times as large, lies within a bitmap's margin of m device px. */
+export function coversWindow(
+  { camera: of, look }: Taken,
+  camera: Camera,
+  w: number,
+  h: number,
+  m: number,
+  f: number,
+): boolean {
+  const sx = (of.x - camera.x / f) * look.dpr + m;
+  const sy = (of.y - camera.y / f) * look.dpr + m;
+  return sx >= 0 && sy >= 0 && sx + w / f <= w + 2 * m && sy + h / f <= h + 2 * m;
 }
 
-export function sameCamera(a: Camera, b: Camera): boolean {
-  return a.x === b.x && a.y === b.y && a.scale === b.scale;
+/** Draws the part of a bitmap with a margin of m device px that a window of w × h shows, scaled where its camera is. */
+export function copyWindow(
+  target: Canvas2D,
+  bitmap: OffscreenCanvas,
+  { camera: of, look }: Taken,
+  camera: Camera,
+  { w, h, m }: { readonly w: number; readonly h: number; readonly m: number },
+): void {
+  const g = camera.scale / of.scale;
+  // Window px (0, 0) lies here in the bitmap.
+  const sx = (of.x - camera.x / g) * look.dpr + m;
+  const sy = (of.y - camera.y / g) * look.dpr + m;
+  target.imageSmoothingEnabled = g !== 1;
+  target.drawImage(bitmap, sx, sy, w / g, h / g, 0, 0, w, h);
+  target.imageSmoothingEnabled = true;
+}
+
+/** What a window's canvas shows: which scene from where, and its size in device px. */
+export interface ShownWindow {
+  readonly camera: Camera;
+  readonly scene: Scene;
+  readonly w: number;
+  readonly h: number;
+}
+
+/** Whether what is to be shown is what the window shows and the bitmap was taken of. */
+export function isShown(
+  shown: ShownWindow,
+  taken: Taken,
+  due: { readonly scene: Scene; readonly camera: Camera; readonly size: WindowSize; readonly look: Look },
+): boolean {
+  const { scene, camera, size, look } = due;
+  const { x, y, scale } = shown.camera;
+  return (
+    taken.scene === scene &&
+    shown.scene === scene &&
+    sameLook(taken.look, look) &&
+    x === camera.x &&
+    y === camera.y &&
+    scale === camera.scale &&
+    shown.w === Math.round(size.width * look.dpr) &&
+    shown.h === Math.round(size.height * look.dpr)
+  );
+}
+
+export function touchesEdge(box: Box, { w, h }: Lying): boolean {
+  return box.x === 0 || box.y === 0 || box.x + box.w === w || box.y + box.h === h;
 }
 
 export function contextOf(canvas: OffscreenCanvas): OffscreenCanvasRenderingContext2D {

@@ -1,11 +1,12 @@
 /** How one piece is drawn on the panels of a drawing: none, one, or several items, in plan and in elevations. */
-import { inPlanOf, onFaceOf, TURN_OF_BACK } from '@enfilade/shared/in-openings';
+import { TURN_OF_BACK } from '@enfilade/shared/in-openings';
 import { BEFORE_A_WALL_MM, fromBelow, seenBefore } from '@enfilade/shared/overhead';
-import { type OpeningId, type PieceId, type Place, surfaceParts } from '@enfilade/shared/schema';
+import { type OpeningId, type PieceId, surfaceParts } from '@enfilade/shared/schema';
 import { toDrawing } from '@enfilade/space/fold-out';
 import type { WallSide } from '@enfilade/space/room';
+import { FLAT_ON_FLOOR_MM, inOpening } from './item-in-opening.ts';
 import type { SceneFrame, ScenePanel } from './panels.ts';
-import { type InOpening, isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
+import { isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
 
 export interface SceneItem {
   /** `pieceId@surface`: a thing on the floor is seen in the plan and in each elevation it stands before. */
@@ -57,9 +58,6 @@ export interface SceneLookup extends Lookup {
   pictureOf(pieceId: PieceId): string | null;
   nameOf(pieceId: PieceId): string;
 }
-
-/** A flat thing's footprint is still drawn, as a line this thick. */
-export const FLAT_ON_FLOOR_MM = 20;
 
 /** How a piece is drawn in a frame: none, one, or several items (plan and elevations). */
 export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId): SceneItem[] {
@@ -119,29 +117,6 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
 }
 
 type Hangs = { readonly hangsFromMm?: number };
-
-/** In the elevation of either side its picture, behind all on the wall; in the plan its footprint. */
-function inOpening(
-  panel: ScenePanel,
-  at: InOpening,
-  size: { readonly widthMm: number; readonly heightMm: number; readonly depthMm: number },
-): Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId'> | null {
-  const place: Place = [`opening:${at.openingId}`, at.xMm, at.yMm, at.liftMm, at.turnDegrees * 100];
-  if (panel.kind === 'wall') {
-    const face = onFaceOf(at.opening, panel.surface, place);
-    const { widthMm, heightMm } = size;
-    return face && { ...face, widthMm, heightMm, as: 'picture', depth: at.direct ? -1 : 0, direct: at.direct };
-  }
-  const parts = surfaceParts(panel.surface);
-  const on = at.opening.sides.find(({ surface }) => surfaceParts(surface)?.roomId === parts?.roomId);
-  if (panel.kind !== 'floor' || panel.room === null || on === undefined) return null;
-  const side = surfaceParts(on.surface)?.side as WallSide;
-  const foot = inPlanOf(at.opening, on.surface, panel.room, side, place, size.heightMm);
-  if (foot === null) return null;
-  const { baseMm, ...spot } = foot;
-  const seen = { widthMm: size.widthMm, heightMm: size.depthMm || FLAT_ON_FLOOR_MM };
-  return { ...spot, ...seen, as: 'footprint', depth: baseMm, direct: false };
-}
 
 interface SceneItemPart {
   readonly hangsFromMm: number | null;

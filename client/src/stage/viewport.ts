@@ -1,6 +1,7 @@
 /** What part of a drawing the window shows: fitted into what caption and card leave free, then moved by a hand. */
 import { type Camera, fitted, type Insets, panned, type WindowSize, zoomed } from './camera.ts';
-import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX, WALL_NAME_PX } from './draw-surrounds.ts';
+import { WALL_NAME_PX } from './draw-ceiling.ts';
+import { FIGURE_LANE_PX, figureReachPx, SCALE_BAR_PX } from './draw-surrounds.ts';
 import type { SceneFrame } from './panels.ts';
 
 /** A row of vignettes' brackets beneath a faced wall, CSS px. */
