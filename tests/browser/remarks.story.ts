@@ -41,10 +41,11 @@ test('story: a question asked by name on a work is counted, gone to, answered, s
   await dov.page.getByRole('button', { name: /^asked of me/ }).click();
   const listed = dov.page.getByRole('article', { name: 'Remark of Isolde Fennimarsh' }).filter({ hasText: QUESTION });
   await expect(listed).toContainText('Asks Dov Castellane, by 20 May');
+  const thread = cardOf(dov).getByRole('article', { name: 'Remark of Isolde Fennimarsh' });
+  await listed.getByRole('button', { name: 'go there' }).click();
+  await expect(thread).toBeFocused();
   await dov.page.getByRole('link', { name: /^Waiting/ }).click();
   await dov.page.getByRole('button', { name: 'go there: Answer Isolde Fennimarsh' }).click();
-  await expect(cardOf(dov)).toBeVisible();
-  const thread = cardOf(dov).getByRole('article', { name: 'Remark of Isolde Fennimarsh' });
   await expect(thread).toBeFocused();
   await thread.getByRole('button', { name: 'answer' }).click();
   await thread.getByRole('textbox', { name: 'Answer' }).fill('Twelve centimetres lower then.');

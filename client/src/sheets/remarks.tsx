@@ -55,7 +55,7 @@ export function Remarks() {
         <ul className="remark-list">
           {listed.map((thread) => (
             <li key={thread.id}>
-              <Thread thread={thread} head={<AboutLine thread={thread} />} />
+              <Thread thread={thread} head={<AboutLine thread={thread} />} listed />
             </li>
           ))}
         </ul>

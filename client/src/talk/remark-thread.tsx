@@ -15,7 +15,16 @@ import { whenText } from './remark-words.ts';
 /** Long enough to have been seen, ms. */
 const READ_MS = 1200;
 
-export function Thread({ thread, head }: { readonly thread: RemarkThread; readonly head?: React.ReactNode }) {
+export function Thread({
+  thread,
+  head,
+  listed = false,
+}: {
+  readonly thread: RemarkThread;
+  readonly head?: React.ReactNode;
+  /** In the list of all: one goes from there to where it stands. */
+  readonly listed?: boolean;
+}) {
   // What is said belongs to the show, whatever is laid over its hang.
   const show = useHang();
   const { me } = show;
@@ -28,11 +37,11 @@ export function Thread({ thread, head }: { readonly thread: RemarkThread; readon
   const { id, remark, answers, lastAt } = thread;
 
   useEffect(() => {
-    if (toBeSeen !== id) return;
+    if (toBeSeen !== id || listed) return;
     openRemark.set(null);
     card.current?.scrollIntoView({ block: 'nearest' });
     card.current?.focus({ preventScroll: true });
-  }, [toBeSeen, id]);
+  }, [toBeSeen, id, listed]);
   useEffect(() => {
     if (!unread || !mayTalk) return;
     const timer = setTimeout(() => show.note(markRead(me.person.id, id, lastAt)), READ_MS);
