@@ -7,6 +7,7 @@ import { type ShowDocuments, sameJson } from './documents.ts';
 import type { Change } from './root-snapshot.ts';
 import { ROOTS } from './schema.ts';
 import type { DocumentName } from './seats.ts';
+import { inWholeLetters } from './whole-letters.ts';
 
 /** What a command returns: a name in words, and the facts it changes. */
 export interface Act {
@@ -68,9 +69,10 @@ export class ActHistory {
     // A fact that is set twice within an act is one fact, and what it is set to last.
     for (const change of new Map(act.changes.map((change) => [`${change.root}|${change.key}`, change])).values()) {
       const stored = this.documents.stored(change.root, change.key);
-      if (sameJson(stored, change.value)) continue;
+      const value = inWholeLetters(change.value);
+      if (sameJson(stored, value)) continue;
       before.push({ ...change, value: stored });
-      after.push(change);
+      after.push({ ...change, value });
     }
     if (after.length === 0) return;
     this.documents.write(after, this.origin);

@@ -22,6 +22,7 @@ import {
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
 import type { Proposal, ProposedFact, Remark } from './talk.ts';
+import { inWholeLetters } from './whole-letters.ts';
 
 export interface EntityTypes {
   rooms: Room;
@@ -160,7 +161,9 @@ export class ShowDocuments {
     for (const [name, list] of byDocument) {
       const doc = this.docs.get(name) as Y.Doc;
       doc.transact(() => {
-        for (const { root, key, value } of list) {
+        for (const { root, key, value: given } of list) {
+          // Else this page would hold another text than everybody it is sent to.
+          const value = inWholeLetters(given);
           const map = doc.getMap<Json>(root);
           const from = map.get(key);
           if (sameJson(from, value)) continue;

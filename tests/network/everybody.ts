@@ -144,6 +144,11 @@ export class Hand {
     return this.random() < 0.3 ? null : value;
   }
 
+  /** Now and then cut in the middle of a letter that is two, as a paste or a length can. */
+  private text(word: string): string {
+    return `${word} ${this.mm()}${this.random() < 0.2 ? '\ud83e' : ''}`;
+  }
+
   private mm(): number {
     return Math.round(this.random() * 5000);
   }
@@ -246,7 +251,7 @@ export class Hand {
     const outcome = { ...word, outcome: this.one(['declined', 'withdrawn'] as const), why: 'not now' };
     const ways: Record<string, () => Act> = {
       propose: () => proposals.propose({ title: `Title ${this.mm()}`, reason: '' }, word, id),
-      describeProposal: () => proposals.describeProposal(id, { reason: `${this.mm()}` }),
+      describeProposal: () => proposals.describeProposal(id, { reason: this.text('Why') }),
       endProposal: () => proposals.endProposal(id, outcome),
       reopenProposal: () => proposals.reopenProposal(id),
       takeMoves: () => takeMoves(live, id, chosen, word),
@@ -281,7 +286,7 @@ export class Hand {
         return commands.gather(documents, { name: `Vignette ${this.mm()}`, intent: '', focal }, pieces, vignette);
       },
       describe: () =>
-        commands.describe(vignette, this.random() < 0.5 ? { name: `Name ${this.mm()}` } : { focal: this.one(PIECES) }),
+        commands.describe(vignette, this.random() < 0.5 ? { name: this.text('Name') } : { focal: this.one(PIECES) }),
       join: () => commands.join(vignette, pieces),
       leave: () => commands.leave(documents, pieces),
       ungroup: () => commands.ungroup(documents, vignette),

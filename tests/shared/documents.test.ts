@@ -4,7 +4,9 @@ import { ShowDocuments } from '@enfilade/shared/documents';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { Place } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
-import { canonicalVignetteOf } from '@enfilade/shared/sign-off';
+import { canonicalVignetteOf, toCanonicalText } from '@enfilade/shared/sign-off';
+import { inWholeLetters } from '@enfilade/shared/whole-letters';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type * as Y from 'yjs';
 import { everythingIn, FakeNetwork, seeded } from './replicas.ts';
@@ -175,6 +177,34 @@ describe('documents', () => {
       expect(documents.get('memberOf', 'o3#1')).toBe('v');
       expect(commands.vignetteOf(documents, 'o3#1')).toBeNull();
     }
+  });
+
+  test('law: a text cut in the middle of a letter is the same text here as where it is sent, and can be signed and undone', () => {
+    const network = new FakeNetwork(2, 13);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    const history = new ActHistory(a, 'a');
+    const cut = '🥚 and nest 🥚'.slice(0, -1);
+    history.perform(commands.gather(a, { name: cut, intent: '\udd5a', focal: null }, [], 'v'));
+    network.deliverAll();
+    expect(a.get('vignettes', 'v')).toEqual(b.get('vignettes', 'v'));
+    expect(a.get('vignettes', 'v')).toMatchObject({ name: '🥚 and nest \ufffd', intent: '\ufffd' });
+    expect(toCanonicalText(canonicalVignetteOf(a, 'v') as object)).toContain('🥚 and nest');
+    history.perform(commands.describe('v', { name: cut }));
+    history.perform(commands.describe('v', { name: `${cut}?` }));
+    expect(history.undo()).toMatchObject({ done: 1, of: 1 });
+    // As a text comes out of UTF-8, half letters and all.
+    const sent = (text: string): string =>
+      new TextDecoder('utf-8', { ignoreBOM: true }).decode(new TextEncoder().encode(text));
+    fc.assert(
+      fc.property(fc.array(fc.integer({ min: 0xd7f0, max: 0xe010 }), { maxLength: 8 }), (units) => {
+        const text = String.fromCharCode(...units);
+        expect(inWholeLetters(text)).toBe(sent(text));
+        const value = [text, { [`a${text}`]: text, b: [null, 1] }];
+        expect(inWholeLetters(value)).toEqual([sent(text), { [`a${sent(text)}`]: sent(text), b: [null, 1] }]);
+        if (sent(text) === text) expect(inWholeLetters(value)).toBe(value);
+      }),
+      { seed: 20261125, numRuns: 300 },
+    );
   });
 
   test('story: a listener of one piece hears its move and not another', () => {
