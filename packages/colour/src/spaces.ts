@@ -55,6 +55,11 @@ function linearFromLabD65(lab: LabD65, chromaScale: number): [number, number, nu
   ];
 }
 
+/** Linear sRGB light of a CIELAB D65 colour, each channel 0..1 where a screen can show it, and beyond where it cannot. */
+export function linearLightOf(lab: LabD65): [r: number, g: number, b: number] {
+  return linearFromLabD65(lab, 1);
+}
+
 function isShowable(light: readonly number[]): boolean {
   return light.every((channel) => channel >= -1e-6 && channel <= 1 + 1e-6);
 }
