@@ -20,6 +20,7 @@ import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignet
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
   DEFAULT_SETTINGS,
+  LAYOUT_FLOOR,
   type MuseumObject,
   type Opening,
   objectOfPiece,
@@ -255,7 +256,8 @@ export class Judgements {
     const wall = at === null ? null : this.where.wallOf(at[0]);
     const facts = {
       onWall: wall !== null,
-      placed: at !== null,
+      // What lies on the layout floor neither stands nor hangs yet.
+      placed: at !== null && at[0] !== LAYOUT_FLOOR,
       widthMm: size.widthMm,
       heightMm: size.heightMm,
       depthMm: size.depthMm,

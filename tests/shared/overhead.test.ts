@@ -105,6 +105,31 @@ describe('what hangs from a ceiling', () => {
   });
 });
 
+describe('what is to be minded', () => {
+  test('story: under a trap let down too far one cannot walk; on the layout floor it neither stands nor hangs', () => {
+    const { judgements, put } = show();
+    const kinds = () => judgements.cautionsOf('trap#1').map(({ kind }) => kind);
+    // Its foot is counted from the fallen floor: 3600 − 805 − 780 = 2015 above the level plane, 15 more above the floor.
+    put({ 'trap#1': ['dye:ceiling', 3000, 3000, 805, 0] });
+    expect(kinds()).toEqual(['weight not known', 'hung overhead']);
+    put({ 'trap#1': ['dye:ceiling', 3000, 3000, 806, 0] });
+    expect(kinds()).toEqual(['weight not known', 'hung overhead', 'headroom']);
+    put({ 'trap#1': ['layout', 0, 0, 0, 0] });
+    expect(kinds()).toEqual([]);
+  });
+
+  test('story: two things in one doorway narrow it together; hung above headroom it is not narrowed', () => {
+    const { judgements, put } = show();
+    const kinds = (pieceId: string) => judgements.cautionsOf(pieceId).map(({ kind }) => kind);
+    // 340 of 1200 leave 860; a tray 900 wide over the head of the way leaves it whole.
+    put({ 'trap#1': ['opening:door', 170, 390, 0, 0], 'tray#1': ['opening:door', 600, 2100, 0, 0] });
+    expect(kinds('trap#1')).toEqual(['way out']);
+    put({ 'tray#1': ['opening:door', 600, 1000, 0, 0] });
+    expect(kinds('trap#1')).toEqual(['way out', 'way narrowed']);
+    expect(kinds('tray#1')).toEqual(['way out', 'way narrowed']);
+  });
+});
+
 describe('what is in an opening', () => {
   test('reference: a doorway’s hanging is seen from both rooms, from the second mirrored (worked by hand)', () => {
     const { judgements, put, seenOn, inPlan } = show();

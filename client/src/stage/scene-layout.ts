@@ -1,5 +1,6 @@
 /** The layout floor: the free surface at true size. It has no edge of its own; what lies there says how far it goes. */
 
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { LAYOUT_FLOOR } from '@enfilade/shared/schema';
 import type { SceneFrame } from './panels.ts';
@@ -8,16 +9,17 @@ import type { SceneFrame } from './panels.ts';
 const REACH_MM = 500_000;
 /** What is shown while nothing lies there (mm). */
 const EMPTY = { widthMm: 6000, heightMm: 4000 };
-const MARGIN_MM = 300;
+const MARGIN_MM = 200;
 
 export function layoutFrameOf(judgements: Judgements): SceneFrame {
   let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const seen of judgements.where.planOf(LAYOUT_FLOOR)) {
-    const reach = Math.hypot(seen.widthMm, seen.heightMm) / 2 + MARGIN_MM;
-    minX = Math.min(minX, seen.xMm - reach);
-    maxX = Math.max(maxX, seen.xMm + reach);
-    minY = Math.min(minY, -seen.yMm - reach);
-    maxY = Math.max(maxY, -seen.yMm + reach);
+    const box = outerBoxOf(seen, seen.turnDegrees);
+    const [across, up] = [box.widthMm / 2 + MARGIN_MM, box.heightMm / 2 + MARGIN_MM];
+    minX = Math.min(minX, seen.xMm - across);
+    maxX = Math.max(maxX, seen.xMm + across);
+    minY = Math.min(minY, -seen.yMm - up);
+    maxY = Math.max(maxY, -seen.yMm + up);
   }
   const bounds =
     minX === Infinity
