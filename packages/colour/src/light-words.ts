@@ -44,19 +44,21 @@ export function turnsOf(from: LabD65, to: LabD65): string[] {
     [Math.abs(lighter), lighter > 0 ? 'lighter' : 'darker'],
     [Math.abs(stronger), stronger > 0 ? 'stronger in colour' : 'duller'],
     // A grey has no strength or hue to change: whichever way it goes is a tint.
-    [chromaOf(from) < 6 ? Math.hypot(a, b) : across, tintOf(a, b)],
+    [chromaOf(from) < 6 ? Math.hypot(a, b) : across, MORE[tintOf(a, b)]],
   ];
   const seen = steps.sort((p, q) => q[0] - p[0]).filter(([size], i) => i === 0 || size > steps[0]![0] / 3);
   return seen.slice(0, 2).map(([, word]) => word);
 }
 
-/** The side a shift in a*, b* goes to: quarters round the axes of CIELAB, red and green drawn in by what eyes call so. */
-export function tintOf(a: number, b: number): string {
+/** The side of CIELAB that a*, b* point to, in quarters drawn so that they end where eyes change the word. */
+export function tintOf(a: number, b: number): 'red' | 'yellow' | 'green' | 'blue' {
   const degrees = (Math.atan2(b, a) * 180) / Math.PI;
-  if (degrees > -35 && degrees <= 50) return 'redder';
-  if (degrees > 50 && degrees <= 125) return 'yellower';
-  return degrees > 125 || degrees <= -145 ? 'greener' : 'bluer';
+  if (degrees > -35 && degrees <= 50) return 'red';
+  if (degrees > 50 && degrees <= 125) return 'yellow';
+  return degrees > 125 || degrees <= -145 ? 'green' : 'blue';
 }
+
+const MORE = { red: 'redder', yellow: 'yellower', green: 'greener', blue: 'bluer' } as const;
 
 /** One lamp against another in a sentence, by the difference of their mireds (10⁶ / K), which eyes go by. */
 export function lampsInWords(gallery: Light, studio: Light): string {
