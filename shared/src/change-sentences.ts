@@ -159,7 +159,9 @@ function predicateOf(change: VignetteChange, words: ChangeWords): string {
       return `turned ${Number(degrees.toFixed(1))}° ${way}`;
     }
     case 'lifted':
-      return `stands off ${words.length(Math.abs(change.byMm))} ${change.byMm > 0 ? 'more' : 'less'}`;
+      return words.onOf?.(change.pieceId)?.endsWith(':ceiling') === true
+        ? `hangs ${words.length(Math.abs(change.byMm))} ${change.byMm > 0 ? 'lower' : 'higher'}`
+        : `stands off ${words.length(Math.abs(change.byMm))} ${change.byMm > 0 ? 'more' : 'less'}`;
     case 'repainted':
       return `${words.surfaceName(change.surface)} repainted${change.from === null ? '' : ` from ${change.from}`}${
         change.to === null ? ', to no paint' : ` to ${change.to}`
@@ -170,7 +172,7 @@ function predicateOf(change: VignetteChange, words: ChangeWords): string {
 /** '6.0 left', '6.0 left and 2.0 up'; a part that rounds to nothing beside the other is not told. */
 function wayOf(change: { pieceId: PieceId; dxMm: number; dyMm: number }, words: ChangeWords): string {
   const on = words.onOf?.(change.pieceId) ?? null;
-  const floor = on !== null && (on.endsWith(':floor') || on.startsWith('carrier:'));
+  const floor = on !== null && (/:(floor|ceiling)$/.test(on) || on.startsWith('carrier:'));
   const [up, down] = floor ? ['back', 'forward'] : ['up', 'down'];
   const parts: string[] = [];
   if (Math.abs(change.dxMm) >= 1)

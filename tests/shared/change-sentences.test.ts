@@ -7,7 +7,7 @@ const words = {
   nameOf: (pieceId: string) => `Block ${pieceId.slice(pieceId.indexOf('#') + 1)}`,
   surfaceName: (on: string) => (on === 'dye:head' ? 'Dye House, east wall' : on),
   length: (mm: number) => (mm / 10).toFixed(1),
-  onOf: (pieceId: string) => (pieceId === 'bench#1' ? 'dye:floor' : 'dye:head'),
+  onOf: (pieceId: string) => (pieceId === 'bench#1' ? 'dye:floor' : pieceId === 'trap#1' ? 'dye:ceiling' : 'dye:head'),
 };
 
 describe('what changed since a signature, in words', () => {
@@ -27,6 +27,8 @@ describe('what changed since a signature, in words', () => {
     [{ kind: 'moved', pieceId: 'bench#1', dxMm: 0, dyMm: 300 }, 'Block 1 moved 30.0 back'],
     [{ kind: 'turned', pieceId: 'block#2', byCentidegrees: -450 }, 'Block 2 turned 4.5° anticlockwise'],
     [{ kind: 'lifted', pieceId: 'block#2', byMm: -40 }, 'Block 2 stands off 4.0 less'],
+    [{ kind: 'lifted', pieceId: 'trap#1', byMm: -40 }, 'Block 1 hangs 4.0 higher'],
+    [{ kind: 'moved', pieceId: 'trap#1', dxMm: 0, dyMm: 300 }, 'Block 1 moved 30.0 back'],
     [{ kind: 'joined', pieceId: 'block#41' }, 'Block 41 in'],
     [{ kind: 'left', pieceId: 'block#41' }, 'Block 41 out'],
     [{ kind: 'put back', pieceId: 'block#3' }, 'Block 3 put back to the unplaced'],

@@ -35,7 +35,8 @@ export function placeAnew(
     change.liftMm ?? at[3],
     change.turnDegrees === undefined ? at[4] : Math.round(change.turnDegrees * 100),
   ];
-  const name = change.turnDegrees !== undefined ? 'turn' : change.liftMm !== undefined ? 'stand off' : 'move';
+  const lift = at[0].endsWith(':ceiling') ? 'drop' : 'stand off';
+  const name = change.turnDegrees !== undefined ? 'turn' : change.liftMm !== undefined ? lift : 'move';
   const done = act(show, () =>
     commands.place(show.documents, new Map([[pieceId, next]]), `${name} ${show.judgements.nameOf(pieceId)}`),
   );

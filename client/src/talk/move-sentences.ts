@@ -95,7 +95,8 @@ export function placeSentence(from: Place | null, to: Place | null, words: MoveW
 }
 
 function wayText(from: Place, to: Place, words: MoveWords): string {
-  const flat = to[0].endsWith(':floor') || carrierOf(to[0]) !== null;
+  const overhead = to[0].endsWith(':ceiling');
+  const flat = overhead || to[0].endsWith(':floor') || carrierOf(to[0]) !== null;
   const [up, down] = flat ? ['back', 'forward'] : ['up', 'down'];
   const parts: string[] = [];
   const dy = to[2] - from[2];
@@ -107,12 +108,13 @@ function wayText(from: Place, to: Place, words: MoveWords): string {
     parts.push(`turned ${Number((Math.abs(turn) / 100).toFixed(1))}° ${turn > 0 ? 'clockwise' : 'anticlockwise'}`);
   }
   const lift = to[3] - from[3];
-  if (lift !== 0) parts.push(`stands off ${words.length(Math.abs(lift))} ${lift > 0 ? 'more' : 'less'}`);
+  if (lift !== 0 && overhead) parts.push(`hangs ${words.length(Math.abs(lift))} ${lift > 0 ? 'lower' : 'higher'}`);
+  else if (lift !== 0) parts.push(`stands off ${words.length(Math.abs(lift))} ${lift > 0 ? 'more' : 'less'}`);
   return parts.join(', ');
 }
 
 function ontoText(on: string, words: MoveWords): string {
-  return `onto the ${lower(words.onName(on))}`;
+  return `${on.startsWith('opening:') ? 'into' : 'onto'} the ${lower(words.onName(on))}`;
 }
 
 /** A record's title keeps its capital only where the sentence needs none before it: 'the long bench'. */

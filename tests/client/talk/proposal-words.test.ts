@@ -59,6 +59,7 @@ describe('a move in words', () => {
     ],
     [['carrier:bench#1/0', 220, 190, 0, 0], ['carrier:bench#1/0', 360, 190, 0, 0], 'Right 14.0, on the long bench.'],
     [['dye:floor', 3000, 3000, 0, 0], ['dye:floor', 3000, 2700, 0, 0], 'Forward 30.0.'],
+    [['dye:ceiling', 3000, 3000, 400, 0], ['dye:ceiling', 3000, 3300, 600, 0], 'Back 30.0, hangs 20.0 lower.'],
   ])('story: %j to %j', (from, to, sentence) => {
     expect(moveSentence(pieceMove('oil#1', from, to), words)).toBe(sentence);
   });
