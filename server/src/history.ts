@@ -170,8 +170,11 @@ export class History {
   }
 }
 
-/** Of a record that comes in only what names it: its texts stand in the checklist. */
+/** Of a record or a paint that comes in only what names it: its texts and readings stand in the checklist. */
 function told(root: RootName, key: string, value: Json | undefined): Json | undefined {
+  if (root === 'deck' && !key.includes('/') && typeof value === 'object' && value !== null) {
+    return { name: (value as { name?: Json }).name ?? '' };
+  }
   if (root !== 'objects' || key.includes('/') || typeof value !== 'object' || value === null) return value;
   const { number, title } = value as { number?: Json; title?: Json };
   return { number: number ?? '', title: title ?? '' };

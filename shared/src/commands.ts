@@ -2,7 +2,7 @@
  * Every write there is. A command reads the documents, changes nothing, and returns an Act (acts.ts performs it as one
  * transaction a document and one step of undo). Bare verbs; lengths in mm, turns in centidegrees.
  */
-import { generateKeyBetween } from 'fractional-indexing';
+import { generateKeyBetween, generateNKeysBetween } from 'fractional-indexing';
 import type { Act } from './acts.ts';
 import type { EntityTypes, ShowDocuments } from './documents.ts';
 import { newId } from './identity.ts';
@@ -138,6 +138,33 @@ export function addPaint(
     name: `add ${paint.name}`,
     changes: [set('deck', id, { ...paint, order: generateKeyBetween(last, null) })],
   };
+}
+
+/** A paint as it comes in: of one that is known (`id`), its facts take the place of those there. */
+export interface PaintIn {
+  readonly id?: PaintId;
+  readonly paint: Omit<Paint, 'order'>;
+}
+
+/** Brings paints into the deck as one act; new ones follow the last in the order given. */
+export function addPaints(documents: ShowDocuments, paints: readonly PaintIn[]): Act & { readonly ids: PaintId[] } {
+  const fresh = paints.filter(({ id }) => id === undefined).length;
+  const orders = generateNKeysBetween(lastOrder([...documents.all('deck').values()]), null, fresh);
+  const changes: Change[] = [];
+  const ids: PaintId[] = [];
+  let next = 0;
+  for (const { id, paint } of paints) {
+    const known = id ?? newId();
+    ids.push(known);
+    if (id === undefined) changes.push(set('deck', known, { ...paint, order: orders[next++] as string }));
+    else changes.push(...edits('deck', known, paint));
+  }
+  return { ids, name: `bring in ${paints.length} ${paints.length === 1 ? 'paint' : 'paints'}`, changes };
+}
+
+/** Colour facts go together, as `paintFrom` (paint-records.ts) has them: a corrected L*a*b* leaves no old reflectance. */
+export function correctPaint(id: PaintId, fields: Partial<Omit<Paint, 'order'>>): Act {
+  return { name: 'correct the paint', changes: edits('deck', id, fields) };
 }
 
 // The hang

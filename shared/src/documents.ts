@@ -18,10 +18,11 @@ import {
   ROOTS,
   type Room,
   type RootName,
+  type Sample,
   type Vignette,
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
-import type { Proposal, ProposedFact, Remark } from './talk.ts';
+import type { Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
 import { inWholeLetters } from './whole-letters.ts';
 
 export interface EntityTypes {
@@ -31,6 +32,7 @@ export interface EntityTypes {
   objects: MuseumObject;
   pieces: PieceFacts;
   deck: Paint;
+  samples: Sample;
   places: Place;
   memberOf: string;
   paints: string;
@@ -41,6 +43,7 @@ export interface EntityTypes {
   proposed: ProposedFact;
   remarks: Remark;
   readMarks: string;
+  sampleWords: SampleWord;
   signatures: Signature;
   versions: Version;
   states: KeptState;
@@ -179,6 +182,25 @@ export class ShowDocuments {
       }, origin);
     }
     if (written.length > 0) for (const tell of this.writers) tell(written);
+  }
+
+  /** Calls back with each fact that somebody elsewhere has made another, as it arrives here. Returns the way out. */
+  onHeard(tell: (root: RootName, key: string) => void): () => void {
+    const ways: (() => void)[] = [];
+    for (const root of Object.keys(ROOTS) as RootName[]) {
+      const map = this.docs.get(ROOTS[root].document)?.getMap<Json>(root);
+      const observer = (event: Y.YMapEvent<Json>, { local }: Y.Transaction): void => {
+        if (local) return;
+        for (const [key, { oldValue }] of event.changes.keys) {
+          if (!sameJson(oldValue as Json | undefined, event.target.get(key))) tell(root, key);
+        }
+      };
+      map?.observe(observer);
+      ways.push(() => map?.unobserve(observer));
+    }
+    return () => {
+      for (const leave of ways) leave();
+    };
   }
 
   /** Calls back with each write made here (not with what comes from elsewhere), once it is made. Returns the way out. */

@@ -7,6 +7,9 @@
  *   table root       id → base value, `id/field` → a person's later word for that field
  * Places are integer millimetres and centidegrees.
  */
+import type { Adaptation } from '@enfilade/colour/adaptation';
+import type { Spectrum } from '@enfilade/colour/spectrum';
+import type { MeasuredLab } from '@enfilade/colour/white-points';
 import type { HeadFaces } from '@enfilade/space/room';
 import type { DocumentName, Role } from './seats.ts';
 
@@ -23,6 +26,7 @@ export type OpeningId = string;
 export type FixtureId = string;
 export type VignetteId = string;
 export type PaintId = string;
+export type SampleId = string;
 
 export const LAYOUT_FLOOR: SurfaceId = 'layout';
 
@@ -126,14 +130,40 @@ export interface PieceFacts {
   readonly removed?: boolean;
 }
 
+/** A paint as measured. With neither `measuredLab` nor `reflectance`, `lab` is what was measured. */
 export interface Paint {
   readonly name: string;
+  /** The maker's code, as free text. */
   readonly code?: string;
-  /** CIELAB, D65/2°. */
+  /** CIELAB, D65/2°: what is shown. It comes of what was measured (paint-records.ts) and is written together with it. */
   readonly lab: { readonly L: number; readonly a: number; readonly b: number };
+  /** L*a*b* as the reader gave it, with its own illuminant and observer. */
+  readonly measuredLab?: MeasuredLab | null;
+  /** The transform that brought `measuredLab` to D65/2°; none where it stood there already. */
+  readonly adaptedBy?: Adaptation | null;
+  /** Share of light returned, 0..1, at even wavelengths. Stands before `measuredLab`. */
+  readonly reflectance?: Spectrum | null;
+  /** Light reflectance value 0..100, as the maker states it. */
+  readonly lrv?: number | null;
   readonly sheen?: string;
+  /** When and with what it was read, as the reader's file says. */
+  readonly measured?: string;
+  readonly instrument?: string;
   /** Place in the deck. */
   readonly order: string;
+  readonly removed?: boolean;
+}
+
+export type SampleKind = 'drawdown' | 'sample board';
+
+/** A physical sample of a paint: a thin film on card, or a board brushed out. What people say of it is in `talk`. */
+export interface Sample {
+  readonly paintId: PaintId;
+  readonly kind: SampleKind;
+  /** Whom it is for; the id is empty for somebody without a seat. */
+  readonly to: { readonly personId: string; readonly name: string };
+  /** ISO date it was sent; empty while it is still to be ordered and posted. */
+  readonly sentOn: string;
   readonly removed?: boolean;
 }
 
@@ -191,6 +221,7 @@ export const ROOTS = {
   objects: { document: 'checklist', shape: 'table' },
   pieces: { document: 'checklist', shape: 'table' },
   deck: { document: 'checklist', shape: 'table' },
+  samples: { document: 'checklist', shape: 'table' },
   places: { document: 'hang', shape: 'atomic' },
   memberOf: { document: 'hang', shape: 'atomic' },
   paints: { document: 'hang', shape: 'atomic' },
@@ -202,6 +233,8 @@ export const ROOTS = {
   remarks: { document: 'talk', shape: 'table' },
   /** `personId/remarkId` → ISO time up to which that person has read the remark and its answers. */
   readMarks: { document: 'talk', shape: 'atomic' },
+  /** `sampleId/personId/word` → who has seen a sample under which light, and who approved it. */
+  sampleWords: { document: 'talk', shape: 'atomic' },
   /** `objectId` → {value?, storage?, contact?, price?} and edits; never in another document. */
   values: { document: 'private', shape: 'table' },
   signatures: { document: 'record', shape: 'atomic' },

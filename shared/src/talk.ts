@@ -1,5 +1,5 @@
 /** The facts of the `talk` document: proposals, remarks, and what each person has read of them. */
-import type { Json, PaintId, PieceId, SurfaceId, VignetteId } from './schema.ts';
+import type { Json, PaintId, PieceId, SampleId, SurfaceId, VignetteId } from './schema.ts';
 import type { Role } from './seats.ts';
 
 export type ProposalId = string;
@@ -64,4 +64,15 @@ export interface Remark extends Word {
   readonly asked?: Asked | null;
   readonly settled?: Word | null;
   readonly removed?: boolean;
+}
+
+/**
+ * One person's word on a physical sample of a paint. Atomic root, one key for each light a person saw it under and one
+ * for their approval; in `talk`, so that the artist and the conservator can speak for themselves.
+ */
+export interface SampleWord extends Word {
+  readonly sampleId: SampleId;
+  readonly said: 'seen' | 'approved';
+  /** The light it was seen under, as written: 'daylight', 'gallery lamps'. */
+  readonly under?: string;
 }

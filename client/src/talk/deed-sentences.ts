@@ -2,9 +2,9 @@
 import type { Deed, DeedChange } from '@enfilade/shared/deeds';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { proposedKeyParts } from '@enfilade/shared/proposals';
-import { objectOfPiece, type PieceId, type Place, type RootName } from '@enfilade/shared/schema';
+import { objectOfPiece, type PieceId, type Place, type RootName, type Sample } from '@enfilade/shared/schema';
 import { onName, surfaceName } from '@enfilade/shared/surface-names';
-import type { ProposalOutcome, Remark } from '@enfilade/shared/talk';
+import type { ProposalOutcome, Remark, SampleWord } from '@enfilade/shared/talk';
 import { aboutName } from './about-name.ts';
 
 export interface DeedWords {
@@ -185,6 +185,29 @@ const tellRooms: Teller = (own, { judgements }) => {
   return fieldOf(first.key) === null ? `measured ${name}` : `corrected ${name}`;
 };
 
+const tellSamples: Teller = (own, { judgements }) => {
+  const [first] = own;
+  if (first === undefined) return null;
+  const stored = judgements.documents.stored('samples', idOf(first.key)) ?? first.to;
+  const { paintId, kind, sentOn } = (stored ?? {}) as Partial<Sample>;
+  const what = `a ${kind ?? 'sample'} of ${judgements.documents.get('deck', paintId ?? '')?.name ?? 'a paint that is gone'}`;
+  const field = fieldOf(first.key);
+  if (field === null) return first.to === undefined ? `took back ${what}` : `${sentOn ? 'sent' : 'asked for'} ${what}`;
+  if (field === 'removed') return first.to === true ? `dropped ${what}` : `brought back ${what}`;
+  return first.to ? `sent ${what}` : `said that ${what} is not sent yet`;
+};
+
+const tellSampleWords: Teller = (own, { judgements }) => {
+  const [first] = own;
+  const word = (first?.to ?? first?.from) as Partial<SampleWord> | undefined;
+  if (first === undefined || word === undefined) return null;
+  const sample = judgements.documents.stored('samples', word.sampleId ?? '') as Partial<Sample> | undefined;
+  const paint = judgements.documents.get('deck', sample?.paintId ?? '')?.name ?? 'a paint that is gone';
+  const of = `a ${sample?.kind ?? 'sample'} of ${paint}`;
+  if (first.to === undefined) return word.said === 'approved' ? `took back approving ${of}` : `had not seen ${of}`;
+  return word.said === 'approved' ? `approved ${of}` : `saw ${of} under ${word.under || 'a light not named'}`;
+};
+
 const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['proposals', tellProposals],
   ['proposed', tellProposed],
@@ -196,6 +219,8 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['objects', tellObjects],
   ['pieces', () => 'corrected a piece'],
   ['deck', (own) => `${fieldOf(own[0]?.key ?? '') === null ? 'added' : 'corrected'} ${count(own.length, 'paint')}`],
+  ['samples', tellSamples],
+  ['sampleWords', tellSampleWords],
   ['rooms', tellRooms],
   ['openings', () => 'corrected an opening'],
   ['fixtures', () => 'corrected a fixture to keep clear'],
