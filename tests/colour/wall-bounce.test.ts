@@ -123,7 +123,7 @@ describe('wall bounce', () => {
     for (const lamp of ['D65', 'LED-B1', 'F11'] as const) {
       for (const bounce of wallBounceOf(grey, lightOf(lamp))) {
         expect(bounce.deltaE).toBeLessThan(1e-6);
-        expect(bounce).toMatchObject({ from: null, words: 'stays white' });
+        expect(bounce).toMatchObject({ from: [], words: 'stays white' });
         expect(bounce.share).toBeGreaterThan(0.2);
       }
     }
@@ -133,9 +133,13 @@ describe('wall bounce', () => {
     const room = roomOf(DYE_HOUSE, { left: { surface: RED } });
     const head = on(room, 'head');
     expect(head.mount.a).toBeGreaterThan(1);
-    expect(head.from).toBe('left');
+    expect(head.from).toEqual(['left']);
     expect(head.words).toMatch(/red, most of it from the left wall$/);
     expect(on(room, 'left').deltaE).toBeLessThan(head.deltaE);
+    const facing = on(roomOf(DYE_HOUSE, { left: { surface: RED }, right: { surface: RED } }), 'head');
+    expect(facing.words).toMatch(/most of it from the right wall and the left wall$/);
+    const allRed = Object.fromEntries(FACES.slice(0, 4).map((face) => [face, { surface: RED }]));
+    expect(on(roomOf(DYE_HOUSE, allRed), 'head').words).toBe('turns clearly towards red, from all round');
   });
 
   test('law: more walls painted, or a narrower room, throw more; a doorway in the painted wall takes some away', () => {

@@ -29,8 +29,8 @@ export interface Bounce {
   readonly deltaE: number;
   /** Share of the light on this face that comes off other faces, 0..1. */
   readonly share: number;
-  /** The face that gives most of the tint; null where there is none to speak of. */
-  readonly from: Face | null;
+  /** The faces that give most of the tint, about alike; none where there is no tint to speak of. */
+  readonly from: readonly Face[];
   /** Follows "a white mount here": "takes some red, most of it from the left wall". */
   readonly words: string;
 }
@@ -102,8 +102,9 @@ export function wallBounceOf(room: BounceRoom, light: Light): Bounce[] {
     const mount = mountUnder(on[i]!);
     const deltaE = deltaE2000(mount, clean);
     const left = FACES.map((_, j) => deltaE2000(mountUnder(greyed[j]![i]!), clean));
-    const most = left.indexOf(Math.min(...left));
-    const from = deltaE >= UNSEEN && left[most]! < deltaE ? FACES[most]! : null;
+    const gains = left.map((without) => deltaE - without);
+    const most = Math.max(...gains);
+    const from = deltaE < UNSEEN || most <= 0 ? [] : FACES.filter((_, j) => gains[j]! >= ALIKE * most);
     const all = xyzOf(on[i]!, light, '2°')[1] / 100;
     return {
       face,
@@ -128,10 +129,17 @@ function mountOf(xyz: Xyz, white: Xyz): LabD65 {
 
 // As for paint (practice, section 6): under 1 unseen, to 2 for a trained eye, to 3.5 for anyone, beyond 5 another colour.
 const UNSEEN = 1;
+// A face that gives this much of what the first one gives is named beside it.
+const ALIKE = 0.7;
 
-function bounceWordsOf(mount: LabD65, deltaE: number, from: Face | null): string {
+function bounceWordsOf(mount: LabD65, deltaE: number, from: readonly Face[]): string {
   if (deltaE < UNSEEN) return 'stays white';
   const size = deltaE < 2 ? 'takes a breath of' : deltaE < 5 ? 'takes some' : 'turns clearly towards';
-  const source = from && `, most of it from the ${from}${from === 'floor' || from === 'ceiling' ? '' : ' wall'}`;
-  return `${size} ${tintOf(mount.a, mount.b)}${source ?? ''}`;
+  return `${size} ${tintOf(mount.a, mount.b)}${sourcesOf(from)}`;
+}
+
+function sourcesOf(from: readonly Face[]): string {
+  if (from.length > 2) return ', from all round';
+  const named = from.map((face) => (face === 'floor' || face === 'ceiling' ? `the ${face}` : `the ${face} wall`));
+  return named.length === 0 ? '' : `, most of it from ${named.join(' and ')}`;
 }
