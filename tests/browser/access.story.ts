@@ -32,6 +32,7 @@ for (const [width, height] of [
     for (const address of [
       '#wall/dye:head',
       '#room/dye',
+      '#wall/dye:ceiling',
       '#layout',
       '#vignettes',
       '#paper/dye:head',

@@ -9,6 +9,8 @@ import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress } from '../view-address.ts';
 import { ListFold } from './list-fold.tsx';
 import { PaintLine } from './paint-line.tsx';
+import { VignetteCaption } from './vignette-caption.tsx';
+import { vignettesOn } from './vignettes-on.ts';
 
 export function CeilingCaption({ surface }: { readonly surface: SurfaceId }) {
   const { documents, judgements } = useShow();
@@ -29,6 +31,9 @@ export function CeilingCaption({ surface }: { readonly surface: SurfaceId }) {
       </p>
       <PaintLine surface={surface} />
       {bare ? <p className="cap">Nothing hangs from it. Take something from the rail.</p> : null}
+      {vignettesOn(judgements, surface).map((here) => (
+        <VignetteCaption key={here.id} here={here} alone={false} />
+      ))}
       <RemarksBlock
         about={{ kind: 'wall', surface }}
         what="this ceiling"
