@@ -4,6 +4,7 @@
  * and values), and never takes back another's act: a fact that someone has changed since stays as they left it.
  */
 import { type ShowDocuments, sameJson } from './documents.ts';
+import { onHeard } from './heard.ts';
 import type { Change } from './root-snapshot.ts';
 import { ROOTS } from './schema.ts';
 import type { DocumentName } from './seats.ts';
@@ -19,6 +20,8 @@ interface DoneAct {
   readonly name: string;
   readonly before: readonly Change[];
   readonly after: readonly Change[];
+  /** How often others had changed each fact when this person last set it. */
+  readonly heard: readonly number[];
 }
 
 export interface Outcome {
@@ -43,6 +46,8 @@ export class ActHistory {
   private readonly done: DoneAct[] = [];
   private readonly undone: DoneAct[] = [];
   private readonly listeners = new Set<() => void>();
+  /** How often others have changed each fact since this person first did: moved away and back, it is theirs all the same. */
+  private readonly heard = new Map<string, number>();
 
   /**
    * `origin` tags every transaction of this person, so others' changes can be told from one's own. `may`: whether this
@@ -67,7 +72,7 @@ export class ActHistory {
     const before: Change[] = [];
     const after: Change[] = [];
     // A fact that is set twice within an act is one fact, and what it is set to last.
-    for (const change of new Map(act.changes.map((change) => [`${change.root}|${change.key}`, change])).values()) {
+    for (const change of new Map(act.changes.map((change) => [factId(change), change])).values()) {
       const stored = this.documents.stored(change.root, change.key);
       const value = inWholeLetters(change.value);
       if (sameJson(stored, value)) continue;
@@ -75,8 +80,12 @@ export class ActHistory {
       after.push({ ...change, value });
     }
     if (after.length === 0) return;
+    // Not before: until then everything that arrives is the show as it stood.
+    if (this.heard.size === 0) onHeard(this.documents, (root, key) => this.hear(factId({ root, key })));
+    for (const change of after) this.heard.set(factId(change), this.heard.get(factId(change)) ?? 0);
     this.documents.write(after, this.origin);
-    this.done.push({ name: act.name, before, after });
+    const heard = after.map((change) => this.heard.get(factId(change)) ?? 0);
+    this.done.push({ name: act.name, before, after, heard });
     this.undone.length = 0;
     this.tell();
   }
@@ -104,8 +113,10 @@ export class ActHistory {
     const act = from.pop();
     if (act === undefined) return undefined;
     const changes = act[wanted].filter(
-      ({ root, key }, index) =>
-        this.may(ROOTS[root].document) && sameJson(this.documents.stored(root, key), act[expected][index]?.value),
+      (change, index) =>
+        this.may(ROOTS[change.root].document) &&
+        act.heard[index] === this.heard.get(factId(change)) &&
+        sameJson(this.documents.stored(change.root, change.key), act[expected][index]?.value),
     );
     this.documents.write(changes, this.origin);
     to.push(act);
@@ -113,7 +124,16 @@ export class ActHistory {
     return { name: act.name, done: changes.length, of: act.after.length };
   }
 
+  private hear(id: string): void {
+    const times = this.heard.get(id);
+    if (times !== undefined) this.heard.set(id, times + 1);
+  }
+
   private tell(): void {
     for (const listener of this.listeners) listener();
   }
+}
+
+function factId({ root, key }: { readonly root: string; readonly key: string }): string {
+  return `${root}|${key}`;
 }

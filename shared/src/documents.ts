@@ -184,25 +184,6 @@ export class ShowDocuments {
     if (written.length > 0) for (const tell of this.writers) tell(written);
   }
 
-  /** Calls back with each fact that somebody elsewhere has made another, as it arrives here. Returns the way out. */
-  onHeard(tell: (root: RootName, key: string) => void): () => void {
-    const ways: (() => void)[] = [];
-    for (const root of Object.keys(ROOTS) as RootName[]) {
-      const map = this.docs.get(ROOTS[root].document)?.getMap<Json>(root);
-      const observer = (event: Y.YMapEvent<Json>, { local }: Y.Transaction): void => {
-        if (local) return;
-        for (const [key, { oldValue }] of event.changes.keys) {
-          if (!sameJson(oldValue as Json | undefined, event.target.get(key))) tell(root, key);
-        }
-      };
-      map?.observe(observer);
-      ways.push(() => map?.unobserve(observer));
-    }
-    return () => {
-      for (const leave of ways) leave();
-    };
-  }
-
   /** Calls back with each write made here (not with what comes from elsewhere), once it is made. Returns the way out. */
   onWrite(tell: (written: readonly Written[]) => void): () => void {
     this.writers.add(tell);

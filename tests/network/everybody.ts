@@ -9,10 +9,19 @@ import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfi
 import { leaveMoves, movesOf, settleClash, takeMoves } from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
-import { carrierOn, type MuseumObject, type Place, type Room } from '@enfilade/shared/schema';
+import {
+  carrierOn,
+  type Json,
+  type MuseumObject,
+  type Place,
+  ROOTS,
+  type Room,
+  type RootName,
+} from '@enfilade/shared/schema';
 import type { Role } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import type { RemarkAbout, Word } from '@enfilade/shared/talk';
+import type * as Y from 'yjs';
 
 /** Few things and many hands: nearly everything that can collide does. */
 const OBJECTS = ['o1', 'o2', 'o3', 'o4', 'o5', 'o6'] as const;
@@ -78,6 +87,8 @@ export class Tally {
 /** One fact as the act of a person left it. */
 interface Fact {
   readonly before: Written;
+  /** Somebody else has made it another since, though it may be the same again. */
+  overtaken: boolean;
 }
 
 /** A person at one replica: their acts, their undo, and every proposal as it is laid over on their screen. */
@@ -96,7 +107,14 @@ export class Hand {
   private written: Written[] = [];
   readonly broken: string[] = [];
 
-  constructor(live: ShowDocuments, n: number, random: () => number, kept: HangState[], tally: Tally) {
+  constructor(
+    live: ShowDocuments,
+    n: number,
+    random: () => number,
+    kept: HangState[],
+    tally: Tally,
+    isHeard: (origin: unknown) => boolean,
+  ) {
     this.live = live;
     this.judgements = new Judgements(live, { get: () => undefined });
     this.history = new ActHistory(live, { person: `person ${n}` });
@@ -106,7 +124,25 @@ export class Hand {
     this.kept = kept;
     this.tally = tally;
     live.onWrite((written) => this.written.push(...written));
+    for (const root of Object.keys(ROOTS) as RootName[]) {
+      const map = (live.doc(ROOTS[root].document) as Y.Doc).getMap<Json>(root);
+      const known = new Map<string, string>(Object.entries(map.toJSON()).map(([key, value]) => [key, textOf(value)]));
+      map.observe(({ keysChanged }, { origin }) => {
+        for (const key of keysChanged as Set<string>) {
+          const now = textOf(map.get(key));
+          const before = known.get(key) ?? textOf(undefined);
+          known.set(key, now);
+          if (now !== before && isHeard(origin)) this.overtake(root, key);
+        }
+      });
+    }
     for (const id of PROPOSALS) this.laid.set(id, live.laidOver(proposals.layerOfProposal(live, id)));
+  }
+
+  private overtake(root: RootName, key: string): void {
+    for (const fact of [...this.done, ...this.undone].flat()) {
+      if (fact.before.root === root && fact.before.key === key) fact.overtaken = true;
+    }
   }
 
   /** Does one thing by lot. */
@@ -184,6 +220,7 @@ export class Hand {
       const { root, key, to } = one;
       facts.set(id, {
         before: { root, key, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) },
+        overtaken: false,
       });
     }
     this.done.push([...facts.values()]);
@@ -209,8 +246,9 @@ export class Hand {
     take: () => Outcome | undefined,
   ): void {
     const { broken, live } = this;
-    const stands = (facts ?? []).filter(({ before: { root, key, ...values } }) =>
-      sameJson(live.stored(root, key), values[expected]),
+    const stands = (facts ?? []).filter(
+      ({ before: { root, key, ...values }, overtaken }) =>
+        !overtaken && sameJson(live.stored(root, key), values[expected]),
     );
     this.written = [];
     const outcome = take();
@@ -360,6 +398,12 @@ export class Hand {
       correctPiece: () => commands.correctPiece(piece, { picture: this.maybe('c') }),
       correctPrivate: () => commands.correctPrivate(object, { storage: `rack ${this.mm()}` }),
       addPaint: () => commands.addPaint(live, { name: 'p', lab: { L: this.mm() / 50, a: 0, b: 0 } }, this.one(PAINTS)),
+      addPaints: () =>
+        commands.addPaints(live, [
+          { id: this.one(PAINTS), paint: { name: this.text('Paint'), lab: { L: 40, a: 0, b: 0 } } },
+          { paint: { name: 'another', lab: { L: 60, a: 0, b: 0 } } },
+        ]),
+      correctPaint: () => commands.correctPaint(this.one(PAINTS), { name: this.text('Paint') }),
       setSetting: () => commands.setSetting('toleranceMm', this.mm()),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>
@@ -372,4 +416,8 @@ export class Hand {
     const [name, way] = this.one(Object.entries(ways));
     return { name, act: way() };
   }
+}
+
+function textOf(value: Json | undefined): string {
+  return value === undefined ? 'none' : JSON.stringify(value);
 }

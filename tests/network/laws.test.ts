@@ -14,7 +14,7 @@ import { beginning, Hand, Tally } from './everybody.ts';
 import { FakeNetwork } from './fake-network.ts';
 import { brokenIn, layersOf, shownIn, storedIn, toldIn } from './invariants.ts';
 
-const SEEDS = Number(process.env.LAW_SEEDS ?? 160);
+const SEEDS = Number(process.env.LAW_SEEDS ?? 120);
 const ACTS = 140;
 
 /** Readers beside the commands: they make no act. */
@@ -44,7 +44,8 @@ function run(seed: number, tally: Tally): Ended {
   for (let n = 0; n < count; n++) network.save(n);
   const kept: HangState[] = [];
   const broken: string[] = [];
-  const handOf = (n: number): Hand => new Hand(network.documents(n), n, random, kept, tally);
+  const handOf = (n: number): Hand =>
+    new Hand(network.documents(n), n, random, kept, tally, (origin) => network.isHeard(origin));
   const hands = Array.from({ length: count }, (_, n) => handOf(n));
   const check = (n: number, when: string): void => {
     const { judgements, live, laid, broken: undone } = hands[n] as Hand;

@@ -334,6 +334,28 @@ describe('commands', () => {
 });
 
 describe('acts', () => {
+  test('story: what another moved on and back again is theirs, and stays; what they never touched is undone', () => {
+    const network = new FakeNetwork(2, 21);
+    const [a, b] = network.replicas as [ShowDocuments, ShowDocuments];
+    const history = new ActHistory(a, 'ama');
+    const at = (x: number): Place => ['dye:head', x, 1500, 0, 0];
+    const move = (x: number): Map<string, Place> => new Map([1, 2, 3].map((n) => [`o${n}#1`, at(x)]));
+    history.perform(commands.place(a, move(1000)));
+    network.deliverAll();
+    history.perform(commands.place(a, move(2000)));
+    network.deliverAll();
+    b.write(commands.place(b, new Map([['o1#1', at(5000)]])).changes, 'b');
+    network.deliverAll();
+    b.write(commands.place(b, new Map([['o1#1', at(2000)]])).changes, 'b');
+    network.deliverAll();
+    expect(history.undo()).toMatchObject({ done: 2, of: 3 });
+    expect([1, 2, 3].map((n) => a.get('places', `o${n}#1`)?.[1])).toEqual([2000, 1000, 1000]);
+    expect(history.redo()).toMatchObject({ done: 2, of: 3 });
+    expect(history.undo()).toMatchObject({ done: 2, of: 3 });
+    expect(history.undo()).toMatchObject({ done: 2, of: 3 });
+    expect([...a.all('places').keys()]).toEqual(['o1#1']);
+  });
+
   test('law: a fact named twice in one act counts once, and is taken back whole', () => {
     const { documents, history } = sampleShow();
     const set = (value: string) => ({ root: 'paints', key: 'dye:left', value }) as const;
