@@ -1,14 +1,15 @@
 import { deltaE2000 } from '@enfilade/colour/differences';
+import { lightFromText } from '@enfilade/colour/light-file';
 import { lampsInWords, lightShiftOf, turnsOf } from '@enfilade/colour/light-words';
 import { LIGHT_IDS, lightOf, tungstenOf } from '@enfilade/colour/lights';
 import { likelyReflectanceOf } from '@enfilade/colour/likely-reflectance';
 import { partingPairsOf } from '@enfilade/colour/parting-pairs';
-import { CONFIDENCE, type Surface, seenUnder, surfaceFromLab, surfaceOf } from '@enfilade/colour/seen';
+import { CONFIDENCE, type Surface, seenUnder, surfaceFromLab, surfaceOf, swatchesUnder } from '@enfilade/colour/seen';
 import { labD65FromSrgb } from '@enfilade/colour/spaces';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SAFFRON } from './samples.ts';
-import { spectraIn } from './tables.ts';
+import { spectraIn, tableText } from './tables.ts';
 
 const LAMPS = ['A', 'F11', 'LED-B1', 'LED-B3', 'LED-BH1', 'LED-RGB1', 'LED-V1'] as const;
 const testColours = spectraIn('CIE-TCS.sp').map((reflectance, i) => surfaceOf({ name: `TCS${i + 1}`, reflectance }));
@@ -66,6 +67,84 @@ describe('seen under a light', () => {
     expect(red.to.L).toBeGreaterThan(red.from.L + 2);
     expect(blue.to.L).toBeLessThan(blue.from.L - 2);
     expect(red.words).toMatch(/^turns (clearly )?.*lighter/);
+  });
+});
+
+describe('a palette under a light', () => {
+  test('law: swatches keep all but their colour, and are as each looks alone', () => {
+    const swatches = [SAFFRON, { L: 33, a: -25, b: -4 }].map((lab, i) => ({
+      lab,
+      share: 0.3 + 0.4 * i,
+      name: `s${i}`,
+    }));
+    const surfaces = swatches.map(({ lab }) => surfaceFromLab(lab));
+    const under = swatchesUnder(swatches, surfaces, tungstenOf(2700), 0.9);
+    for (const [i, swatch] of under.entries()) {
+      expect(swatch).toEqual({ ...swatches[i], lab: seenUnder(surfaces[i]!, tungstenOf(2700), 0.9) });
+    }
+    expect(() => swatchesUnder(swatches, [], tungstenOf(2700))).toThrow(RangeError);
+  });
+});
+
+describe('a measured lamp', () => {
+  const columns = (sign: string, power = (nm: number) => String(nm / 100)) =>
+    Array.from({ length: 81 }, (_, i) => `${380 + 5 * i}${sign}${power(380 + 5 * i)}`).join('\n');
+
+  test.each([
+    ['commas', columns(',')],
+    ['a heading and semicolons', `Wavelength (nm);Power\n${columns(';')}`],
+    ['decimal commas', `nm;W\n${columns(';', (nm) => `${nm / 100}`.replace('.', ','))}`],
+    ['tabs', columns('\t')],
+    ['spaces', columns('  ')],
+    ['falling order', columns(',').split('\n').reverse().join('\n')],
+  ])('story: a meter’s two columns with %s', (_, text) => {
+    const { light, issues } = lightFromText(text, { file: 'lamp.csv', name: 'track lamp' });
+    expect(issues).toEqual([]);
+    expect(light?.name).toBe('track lamp');
+    expect(light!.power[0]).toBeCloseTo(3.8, 9);
+    expect(light!.power[80]).toBeCloseTo(7.8, 9);
+  });
+
+  test('reference: illuminants F11 and D65 from their published tables', () => {
+    for (const [id, file] of [
+      ['F11', 'CIE-F11.sp'],
+      ['D65', 'CIE-D65.sp'],
+    ] as const) {
+      const { light } = lightFromText(tableText(file), { file, name: id });
+      for (const surface of testColours.slice(0, 4)) {
+        expect(deltaE2000(seenUnder(surface, light!), seenUnder(surface, lightOf(id)))).toBeLessThan(0.05);
+      }
+    }
+  });
+
+  test.each([
+    [
+      'a power that is no number',
+      columns(',').replace('480,4.8', '480,?'),
+      'lamp.csv, line 21, 480 nm',
+      /not a number/,
+    ],
+    ['uneven wavelengths', columns(',').replace('480,4.8', '481,4.8'), 'lamp.csv, line 1, wavelengths', /not even/],
+    ['no light', columns(',', () => '0'), 'lamp.csv, line 1, power', /no light/],
+    ['no numbers', 'lamp\nbright', 'lamp.csv, line 1, wavelengths', /too few/],
+  ] as const)('story: %s is told with its place', (_, text, where, what) => {
+    const { light, issues } = lightFromText(text, { file: 'lamp.csv', name: 'x' });
+    expect(light).toBeNull();
+    expect(issues[0]).toMatchObject({ where, what: expect.stringMatching(what) });
+  });
+
+  test('law: no text makes it throw', () => {
+    const scrap = fc.oneof(
+      fc.string({ maxLength: 8 }),
+      fc.constantFrom('\n', ',', ';', '380', '400', '1e3', 'BEGIN_DATA\n', 'SPEC_400', 'END_DATA_FORMAT'),
+    );
+    fc.assert(
+      fc.property(fc.array(scrap, { maxLength: 60 }), (parts) => {
+        const { light, issues } = lightFromText(parts.join(''), { file: 'f', name: 'x' });
+        expect(light !== null || issues.length > 0).toBe(true);
+      }),
+      { numRuns: 500, seed: 53 },
+    );
   });
 });
 

@@ -1,8 +1,9 @@
 import { deltaE2000 } from '@enfilade/colour/differences';
+import { hueAloneOf, hueAloneShareOf } from '@enfilade/colour/hue-alone';
 import { legibilityOf } from '@enfilade/colour/legibility';
 import { LARGE_POINTS, SMALLEST_POINTS, smallestLettersAt, smallestSignCapitalMm } from '@enfilade/colour/letter-sizes';
 import { labD65FromHex, labD65FromLinear, lightnessFromLrv, linearLightOf } from '@enfilade/colour/spaces';
-import { hueAloneOf, seenByEye } from '@enfilade/colour/vision';
+import { seenByEye } from '@enfilade/colour/vision';
 import { DEFICIENCIES } from '@enfilade/colour/vision-tables';
 import { filterDeficiencyDeuter, filterDeficiencyProt, filterDeficiencyTrit } from 'culori';
 import { describe, expect, test } from 'vitest';
@@ -67,6 +68,18 @@ describe('other eyes', () => {
   test('law: no note where lightness parts them for every eye, nor where they are close to all', () => {
     expect(hueAloneOf({ L: 85, a: 30, b: 25 }, { L: 30, a: -25, b: 20 })).toBeNull();
     expect(hueAloneOf({ L: 45, a: 10, b: 10 }, { L: 46, a: 11, b: 10 })).toBeNull();
+  });
+
+  test('story: a hanging half in reds like its green wall in lightness: the note says so; on a pale wall there is none', () => {
+    const hanging = [
+      { lab: { L: 45, a: 30, b: 25 }, share: 55 },
+      { lab: { L: 90, a: 0, b: 8 }, share: 45 },
+    ];
+    const onGreen = hueAloneShareOf(hanging, { L: 48, a: -25, b: 28 });
+    expect(onGreen.share).toBeCloseTo(0.55, 9);
+    expect(onGreen.note).toMatch(/^About half of it is parted from the wall by hue alone/);
+    expect(hueAloneShareOf(hanging, { L: 20, a: -5, b: 2 }).note).toBeNull();
+    expect(hueAloneShareOf([], { L: 20, a: -5, b: 2 })).toEqual({ share: 0, note: null });
   });
 });
 

@@ -157,6 +157,14 @@ describe('CSV decks', () => {
     expect(issues[0]).toMatchObject({ where, what: expect.stringMatching(what) });
   });
 
+  test('story: illuminant and observer in one column, and a name in quotes over two lines', () => {
+    const { paints, issues } = paintsFromCsv('name,L,a,b,white point\n"High\nwater",50,10,0,D50/10°', {
+      file: 'd.csv',
+    });
+    expect(issues).toEqual([]);
+    expect(paints).toEqual([{ name: 'High water', lab: { L: 50, a: 10, b: 0, illuminant: 'D50', observer: '10°' } }]);
+  });
+
   test('story: a person’s word stands in where the file says no white point, and is kept as such', () => {
     const { paints } = paintsFromCsv('name,L,a,b\nx,50,10,0', {
       file: 'd.csv',

@@ -30,7 +30,7 @@ const HEADINGS: ReadonlyMap<string, Field> = new Map([
   ...headed('L', 'l labl ciel lstar lightness'),
   ...headed('a', 'a laba ciea astar'),
   ...headed('b', 'b labb cieb bstar'),
-  ...headed('illuminant', 'illuminant'),
+  ...headed('illuminant', 'illuminant illuminantobserver whitepoint'),
   ...headed('observer', 'observer observerangle'),
   ...headed('lrv', 'lrv lightreflectancevalue'),
   ...headed('sheen', 'sheen finish'),

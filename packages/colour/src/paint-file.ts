@@ -121,7 +121,9 @@ function labFrom(raw: RawPaint, assume: WhitePoint | undefined, tell: Tell): Mea
     }
   }
   const [L = 0, a = 0, b = 0] = numbers;
-  const [illuminant, observer] = [tidy(raw.illuminant), tidy(raw.observer)];
+  // Both may stand in one field: "D65/10".
+  const [before = '', after = ''] = tidy(raw.illuminant).split('/');
+  const [illuminant, observer] = [before, tidy(raw.observer) || after];
   if (illuminant === '' && observer === '') {
     if (assume) return { L, a, b, ...assume };
     return tell('white point', 'It does not say the illuminant and observer of its L*a*b*, so that is left out.', '');

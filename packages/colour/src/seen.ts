@@ -65,3 +65,16 @@ export function seenUnder(surface: Surface, light: Light, degree = 1): LabD65 {
   const [L, a, b] = labFromXyz(adapted(xyz, white, D65_WHITE, 'CAT16', degree), D65_WHITE);
   return { L, a, b };
 }
+
+/** Swatches of a palette as they look under a light (see `seenUnder`), all else of them kept; one surface for each, in order. */
+export function swatchesUnder<Swatch extends { readonly lab: LabD65 }>(
+  swatches: readonly Swatch[],
+  surfaces: readonly Surface[],
+  light: Light,
+  degree = 1,
+): Swatch[] {
+  if (surfaces.length !== swatches.length) {
+    throw new RangeError(`swatchesUnder: ${surfaces.length} surfaces for ${swatches.length} swatches`);
+  }
+  return swatches.map((swatch, i) => ({ ...swatch, lab: seenUnder(surfaces[i]!, light, degree) }));
+}

@@ -48,7 +48,9 @@ export function whitePointFrom(illuminant: string, observer: string): WhitePoint
     .trim()
     .toUpperCase()
     .replace(/^FL?(?=\d)/, 'F');
-  const angle = /^\D{0,20}(2|10)(?:\s|_|°|deg|$)/i.exec(observer.trim())?.[1];
+  const said = observer.trim();
+  // A year names the observer too: 1931 is the 2° one, 1964 the 10° one.
+  const angle = /1931/.test(said) ? '2' : /1964/.test(said) ? '10' : /^\D{0,20}(2|10)(?:\s|_|°|deg|$)/i.exec(said)?.[1];
   if (!Object.hasOwn(WHITE_POINTS, name) || angle === undefined) return null;
   return { illuminant: name as IlluminantName, observer: angle === '2' ? '2°' : '10°' };
 }
