@@ -175,3 +175,31 @@ test('story: what changed while Dov was away is told at the door and walked thro
   await expect(band).toHaveCount(0);
   expect([...isolde.errors, ...dov.errors]).toEqual([]);
 });
+
+test('story: a page left open is nobody’s visit: what changed meanwhile is told at the first hand on it', async ({
+  museum,
+  browser,
+}) => {
+  const dov = await museum.enter(browser, 'curator');
+  const isolde = await museum.enter(browser, 'guest artist');
+  const band = dov.page.getByRole('region', { name: 'Changed since you were last here' });
+  await face(dov, 'Dye House, east wall');
+  // Dov goes home; his page stays on.
+  await dov.page.clock.setSystemTime(new Date(Date.now() + 9 * 3_600_000));
+  await face(isolde, 'Counting Room, east wall');
+  await isolde.page.getByRole('button', { name: /^Paint:/ }).click();
+  await isolde.page.getByRole('button', { name: /^River chalk, LRV/ }).click();
+  await face(isolde, 'Dye House, east wall');
+  await isolde.page.getByRole('button', { name: 'All on this wall, as a list' }).click();
+  await isolde.page.getByRole('listitem').getByRole('button', { name: OIL, exact: true }).press('Enter');
+  await isolde.page.getByRole('textbox', { name: /^Centre height/ }).fill('140');
+  await isolde.page.getByRole('textbox', { name: /^Centre height/ }).press('Enter');
+  await expect(isolde.page.getByText(/^Saved/).first()).toBeVisible();
+  await expect(band).toHaveCount(0);
+  await dov.page.mouse.move(700, 400);
+  await expect(band).toContainText('2 things changed since you were here');
+  await band.getByRole('button', { name: 'seen' }).click();
+  await dov.page.mouse.move(700, 420);
+  await expect(band).toHaveCount(0);
+  expect([...isolde.errors, ...dov.errors]).toEqual([]);
+});

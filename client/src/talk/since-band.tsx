@@ -20,6 +20,8 @@ import './since-band.css';
 const MARK = 'history';
 /** What is changed before somebody's eyes is marked as seen at most so often, ms. */
 const MARK_MS = 20_000;
+/** Without news, a visit is marked again after so long, ms. */
+const VISIT_MS = 10 * 60_000;
 const SIDES = ['left', 'head', 'right', 'foot', 'floor', 'ceiling'] as const;
 
 interface Since {
@@ -45,9 +47,8 @@ export function SinceBand() {
     let left = false;
     const mark = documents.get('readMarks', `${me.person.id}/${MARK}`);
     void historyFrom(base, mark === undefined ? 'limit=1' : `limit=500&since=${encodeURIComponent(mark)}`)
-      .then(({ deeds }) => {
+      .then(({ deeds, upTo }) => {
         if (left) return;
-        const upTo = deeds[0]?.at ?? new Date(0).toISOString();
         // Whoever comes for the first time has missed nothing.
         if (mark === undefined) show.note(markRead(me.person.id, MARK, upTo));
         const missed = mark !== undefined && stepsOf(netOf(deeds, me.person.id), judgements, []).length > 0;
@@ -70,10 +71,11 @@ export function SinceBand() {
   useEffect(() => {
     if (!live || !here || !isHere()) return;
     void historyFrom(base, 'limit=1')
-      .then(({ deeds }) => {
+      .then(({ deeds, upTo }) => {
         const mark = documents.get('readMarks', `${me.person.id}/${MARK}`);
-        const upTo = deeds[0]?.at;
-        if (mark !== undefined && upTo !== undefined && upTo > mark) show.note(markRead(me.person.id, MARK, upTo));
+        if (mark === undefined) return;
+        const news = (deeds[0]?.at ?? '') > mark;
+        if (news || Date.parse(upTo) - Date.parse(mark) > VISIT_MS) show.note(markRead(me.person.id, MARK, upTo));
       })
       .catch(() => {});
   }, [changed, live, here, base, documents, me.person.id, show]);

@@ -10,10 +10,18 @@ export interface History {
   readonly more: () => void;
 }
 
-export async function historyFrom(base: string, query: string): Promise<HistoryAnswer> {
+export interface HistoryNow extends HistoryAnswer {
+  /** Up to when it tells: the server's time, to the second, or its newest deed's. ISO 8601. */
+  readonly upTo: string;
+}
+
+export async function historyFrom(base: string, query: string): Promise<HistoryNow> {
   const answer = await fetch(`${base}/history?${query}`);
   if (!answer.ok) throw new Error('The history could not be fetched.');
-  return (await answer.json()) as HistoryAnswer;
+  const history = (await answer.json()) as HistoryAnswer;
+  const newest = history.deeds[0]?.at ?? '';
+  const now = new Date(answer.headers.get('date') ?? 0).toISOString();
+  return { ...history, upTo: [newest, now].sort().at(-1) ?? now };
 }
 
 /** `version`: whatever changes when there may be something new. */
