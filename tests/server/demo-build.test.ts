@@ -45,7 +45,8 @@ describe('the demo show as documents', () => {
     expect(taken).toHaveLength(219);
     expect(documents.all('objects').size).toBe(160);
     expect(documents.all('vignettes').size).toBe(4);
-    expect(documents.all('deck').size).toBeGreaterThanOrEqual(40);
+    expect(documents.all('deck').size).toBeGreaterThanOrEqual(60);
+    expect([documents.all('samples').size, documents.all('sampleWords').size]).toEqual([3, 4]);
     expect(documents.get('settings', 'title')).toBe('Slow Water');
     const where = new Whereabouts(documents);
     for (const [pieceId] of documents.all('places')) expect(where.surfaceOf(pieceId)).not.toBeNull();

@@ -1,5 +1,13 @@
-/** The deck of paints: invented, with measured-looking CIELAB (D65/2°). Darkest first within each family. */
+/**
+ * The deck of paints: invented, with measured-looking CIELAB (D65/2°), some with a reflectance, some read under D50/2°.
+ * Darkest first within each family.
+ */
+import type { LabD65 } from '@enfilade/colour/lab';
+import type { MeasuredPaint } from '@enfilade/colour/paints';
+import { lrvOf } from '@enfilade/colour/spaces';
+import { paintFrom } from '@enfilade/shared/paint-records';
 import type { Paint } from '@enfilade/shared/schema';
+import { inventedReflectance, type Pigment } from './reflectances.ts';
 
 type Row = readonly [id: string, name: string, L: number, a: number, b: number, sheen?: string];
 
@@ -64,15 +72,74 @@ const ROWS: readonly Row[] = [
   ['kingcup', 'Kingcup', 82, 4, 74],
   ['sky-washed', 'Washed sky', 76, -8, -12],
   ['apricot', 'Apricot kernel', 78, 14, 30],
+  // Lead pipe again by eye, mixed of colours and not of black and white: they part under a warm lamp.
+  ['pewter', 'Pewter', 50, -1, -4],
 ];
+
+/** Read under D50/2°, as print-trade readers give it; three of them are beyond an sRGB screen. */
+const READ_UNDER_D50: readonly Row[] = [
+  ['peat', 'Peat', 22, 4, 6],
+  ['lapis', 'Lapis, coarse', 31, 16, -50],
+  ['peacock', 'Peacock', 46, -36, -14],
+  ['malachite', 'Malachite', 52, -48, 14],
+  ['pollard', 'Pollard', 60, -10, 28],
+  ['rainwater', 'Rainwater', 70, -4, -8],
+  ['marigold', 'Marigold', 72, 28, 82],
+  ['millrace', 'Mill race', 64, -34, -16],
+  ['chalk-line', 'Chalk line', 93, -1, 5],
+];
+
+/** What those paints are coloured with whose reflectance the reader kept. */
+const PIGMENT_OF: Readonly<Record<string, Pigment>> = {
+  'iron-liquor': 'black',
+  'indigo-vat': 'blue',
+  logwood: 'blue',
+  'verdigris-deep': 'green',
+  'walnut-husk': 'earth',
+  'madder-root': 'red',
+  'slate-blue': 'blue',
+  'weir-moss': 'green',
+  'lock-gate-rust': 'earth',
+  woad: 'blue',
+  verdigris: 'green',
+  'brick-dust': 'earth',
+  silt: 'earth',
+  cochineal: 'red',
+  orpiment: 'yellow',
+  'lead-pipe': 'white',
+  pewter: 'mixed',
+  'fulled-rose': 'red',
+  saffron: 'yellow',
+  weld: 'yellow',
+  drab: 'earth',
+  'first-ice': 'white',
+  'river-chalk': 'white',
+  'plain-grey': 'white',
+};
+
+const READ_ON = '2 March 2026';
+const READER = 'handheld reader, 45°/0°';
 
 /** Paints by id, without their place in the deck: the show adds them in this order. */
 export const DECK: Readonly<Record<string, Omit<Paint, 'order'>>> = Object.fromEntries(
-  ROWS.map(([id, name, L, a, b, sheen], index) => [
-    id,
-    { name, code: `TP ${String(101 + index * 3)}`, lab: { L, a, b }, sheen: sheen ?? MATT },
-  ]),
+  [...ROWS, ...READ_UNDER_D50].map((row, index) => [row[0], paintOf(row, `TP ${101 + index * 3}`)]),
 );
+
+function paintOf(row: Row, code: string): Omit<Paint, 'order'> {
+  const [id, name, L, a, b, sheen = MATT] = row;
+  const lab: LabD65 = { L, a, b };
+  const plain = { name, code, lab, sheen };
+  const pigment = PIGMENT_OF[id];
+  if (pigment !== undefined) {
+    return { ...plain, reflectance: inventedReflectance(lab, pigment), measured: READ_ON, instrument: READER };
+  }
+  if (READ_UNDER_D50.includes(row)) {
+    const read: MeasuredPaint = { ...plain, lab: { ...lab, illuminant: 'D50', observer: '2°' }, measured: READ_ON };
+    return paintFrom(read);
+  }
+  // Of every third paint the maker states a light reflectance value.
+  return L % 3 === 0 ? { ...plain, lrv: Math.round(lrvOf(lab)) } : plain;
+}
 
 const allWalls = (room: string, paint: string): [string, string][] =>
   ['head', 'right', 'foot', 'left'].map((side) => [`${room}:${side}`, paint]);

@@ -28,6 +28,7 @@ import { startingHang } from './hang.ts';
 import { furtherPlaces, furtherRecords, POOL_PX, picturePool } from './large.ts';
 import { fillProposal } from './proposal.ts';
 import { FIXTURES, OPENINGS, ROOMS } from './rooms.ts';
+import { fillSamples } from './samples.ts';
 
 export interface DemoOptions {
   /** Keeps a picture's bytes (PNG) and answers the SHA-256 they are kept under. */
@@ -101,6 +102,7 @@ export async function buildDemoShow(options: DemoOptions): Promise<ShowDocuments
   perform(place(documents, new Map([...hang.places, ...furtherPlaces(further)])));
   for (const { id, members, ...vignette } of hang.vignettes) perform(gather(documents, vignette, members, id));
   fillProposal(documents, perform);
+  fillSamples(perform);
   progress(`The show is set up: ${records.length} records, ${documents.all('places').size} things in their places.`);
   return documents;
 }
