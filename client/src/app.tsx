@@ -26,6 +26,7 @@ import { toAddress, useAddress, type View } from './view-address.ts';
 import './app.css';
 
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
+const ColourDesk = lazy(() => import('./sheets/colour-desk.tsx').then((m) => ({ default: m.ColourDesk })));
 const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
 const Seats = lazy(() => import('./sheets/seats.tsx').then((m) => ({ default: m.Seats })));
 const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
@@ -79,7 +80,7 @@ function OpenShow() {
   }, [presence, key, view]);
 
   return (
-    <div className={isStage(view) ? 'app app-stage' : 'app'}>
+    <div className={isStage(view) || view.sheet === 'colour' ? 'app app-stage' : 'app'}>
       <button type="button" className="skip" onClick={skipToMain}>
         Skip to the {isStage(view) ? 'wall' : 'page'}
       </button>
@@ -112,6 +113,7 @@ function SheetPage({ view }: { readonly view: View }) {
       <Fault what="This page" key={view.sheet}>
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
           {view.sheet === 'bring-in' ? <BringIn /> : null}
+          {view.sheet === 'colour' ? <ColourDesk /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
           {view.sheet === 'seats' ? <Seats /> : null}
           {view.sheet === 'vignettes' ? <VignetteList version={view.version} against={view.against} /> : null}

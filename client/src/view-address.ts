@@ -8,6 +8,7 @@ export type View =
   | { readonly sheet: 'wall'; readonly surface: SurfaceId }
   | { readonly sheet: 'layout' }
   | { readonly sheet: 'bring-in' }
+  | { readonly sheet: 'colour' }
   | { readonly sheet: 'measure'; readonly roomId: RoomId | null }
   /** The list as it stands; as a version froze it; or two of them compared, the earlier first (null: as it stands). */
   | { readonly sheet: 'vignettes'; readonly version?: number; readonly against?: number | null }
@@ -63,7 +64,7 @@ function addressOf(view: View): string {
   }
 }
 
-const PLAIN = ['layout', 'bring-in', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
+const PLAIN = ['layout', 'bring-in', 'colour', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {

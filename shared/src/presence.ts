@@ -1,5 +1,5 @@
 /** What travels through awareness: who is here, where they look, what they hold, and a drag while it is going on. */
-import type { PieceId, Place } from './schema.ts';
+import type { PaintId, PieceId, Place } from './schema.ts';
 import type { Person } from './seats.ts';
 
 /** The edge of a person's initials ring; told by shape, never by hue. */
@@ -18,6 +18,8 @@ export interface Presence {
   readonly pointer?: readonly [SurfaceId: string, xMm: number, yMm: number] | null;
   /** What part of the drawing they look at, mm of the drawing (centre, width, height); null: the whole. */
   readonly looking?: readonly [XMm: number, YMm: number, widthMm: number, heightMm: number] | null;
+  /** Paints they hold on trial on walls of the hang: shown to others on the colour desk, written nowhere. */
+  readonly trialPaints?: readonly (readonly [SurfaceId: string, PaintId])[] | null;
   /** Whose view theirs goes along with. */
   readonly alongWith?: string | null;
   /** Pieces under their hand, where they are right now: shown to others, written nowhere. */

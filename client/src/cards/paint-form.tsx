@@ -29,8 +29,12 @@ export function PaintForm(props: {
   tryOn: (paint: { name: string; lab: LabD65 }) => void;
   take: (paint: { name: string; lab: LabD65 }) => void;
   leave: () => void;
+  /** What taking it does, in words. */
+  taking?: string;
+  /** What has not been done while it is wrong. */
+  notYet?: string;
 }) {
-  const { tryOn, take, leave } = props;
+  const { tryOn, take, leave, taking = 'Paint the wall', notYet = 'Nothing is painted yet' } = props;
   const id = useId();
   const [name, setName] = useState('');
   const [typed, setTyped] = useState<Typed>({ L: '', a: '', b: '' });
@@ -78,14 +82,14 @@ export function PaintForm(props: {
         </span>
       ))}
       <button type="submit" className="act main">
-        Paint the wall
+        {taking}
       </button>
       <button type="button" className="act" onClick={leave}>
         leave it
       </button>
       <p className="paint-form-words t1" role={troubles.length > 0 ? 'alert' : undefined}>
         {troubles.length > 0
-          ? `${troubles.join('. ')}. Nothing is painted yet.`
+          ? `${troubles.join('. ')}. ${notYet}.`
           : lab !== null && !srgbFromLabD65(lab).inGamut
             ? 'This screen cannot show it: it is drawn as near as it can, in the same lightness and hue.'
             : 'CIELAB under D65 for the 2° observer, as measured on the drawdown.'}

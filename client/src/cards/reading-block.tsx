@@ -50,7 +50,8 @@ function signed(value: number): string {
   return `${value < 0 ? '−' : '+'}${Math.abs(value).toFixed(1)}`;
 }
 
-function ReadingFigures({ reading }: { readonly reading: Reading }) {
+/** Differences of body, edge and weakest edge from the wall. */
+export function ReadingFigures({ reading }: { readonly reading: Reading }) {
   const rows = [
     ['body to wall', reading.body],
     ['edge to wall', reading.edge],

@@ -27,6 +27,7 @@ export function Ways({ view }: { readonly view: View }) {
   if (mayBringIn(show.me.person.role)) {
     ways.push({ name: 'Bring in', to: { sheet: 'bring-in' }, here: view.sheet === 'bring-in' });
   }
+  ways.push({ name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' });
   ways.push({ name: 'Vignettes', to: { sheet: 'vignettes' }, here: view.sheet === 'vignettes' });
   ways.push({
     name: open === 0 ? 'Proposals' : `Proposals ${open}`,

@@ -1,19 +1,26 @@
-/** Between the hang at the left and the proposal at the right: drawn by a hand, or moved by the arrows. */
+/** Between two states side by side, the hang at the left and the proposal at the right: drawn by a hand, or by the arrows. */
 import { type KeyboardEvent, type PointerEvent, useRef } from 'react';
 import { Store, useStore } from '../selection.ts';
+import './divider.css';
 
 /** Where it stands across the stage, 0 to 1. */
 export const dividerAt = new Store(0.5);
 
 const STEP = 0.02;
 
-function put(at: number): void {
-  dividerAt.set(Math.min(0.98, Math.max(0.02, at)));
+interface DividerProps {
+  /** What stands at its left and at its right. */
+  readonly left?: string;
+  readonly right?: string;
+  /** Where it is kept. */
+  readonly store?: Store<number>;
+  /** False where both sides are named elsewhere. */
+  readonly named?: boolean;
 }
 
-/** `right`: what stands at its right. */
-export function Divider({ right = 'the proposal' }: { readonly right?: string }) {
-  const at = useStore(dividerAt);
+export function Divider({ left = 'the hang', right = 'the proposal', store = dividerAt, named = true }: DividerProps) {
+  const at = useStore(store);
+  const put = (to: number): void => store.set(Math.min(0.98, Math.max(0.02, to)));
   const own = useRef<HTMLDivElement>(null);
   const drag = (event: PointerEvent<HTMLDivElement>): void => {
     const box = own.current?.parentElement?.getBoundingClientRect();
@@ -41,7 +48,7 @@ export function Divider({ right = 'the proposal' }: { readonly right?: string })
       className="divider"
       role="separator"
       aria-orientation="vertical"
-      aria-label={`Between the hang, at its left, and ${right}`}
+      aria-label={`Between ${left}, at its left, and ${right}`}
       aria-valuenow={Math.round(at * 100)}
       aria-valuemin={2}
       aria-valuemax={98}
@@ -52,12 +59,16 @@ export function Divider({ right = 'the proposal' }: { readonly right?: string })
       onKeyDown={press}
     >
       <i aria-hidden="true" />
-      <span className="divider-word divider-left t1" aria-hidden="true">
-        the hang
-      </span>
-      <span className="divider-word divider-right t1" aria-hidden="true">
-        {right}
-      </span>
+      {named ? (
+        <>
+          <span className="divider-word divider-left t1" aria-hidden="true">
+            {left}
+          </span>
+          <span className="divider-word divider-right t1" aria-hidden="true">
+            {right}
+          </span>
+        </>
+      ) : null}
     </div>
   );
 }

@@ -1,0 +1,115 @@
+/** One cell: the paint, the work's colours on it, a mark and a word. */
+import type { LabD65 } from '@enfilade/colour/lab';
+import { hexFromLabD65, inkOn } from '@enfilade/colour/spaces';
+import { countsOf, type DeskCell, deskCellOf, WORST_FIRST } from '@enfilade/shared/colour-desk';
+import type { Judgements } from '@enfilade/shared/judgements';
+import { memo } from 'react';
+import { ReadingMark } from '../shell/marks.tsx';
+import type { DeskColumn } from './desk-table.ts';
+
+interface CellProps {
+  readonly judgements: Judgements;
+  readonly column: DeskColumn;
+  readonly lab: LabD65;
+  readonly paintName: string;
+  /** `row|column`, for the grid's focus. */
+  readonly at: string;
+  readonly index: number;
+  readonly leftPx: number;
+  readonly here: boolean;
+  readonly active: boolean;
+  readonly opened: boolean;
+  readonly titled: boolean;
+  /** Only so that a cell is worked out anew when what it says may have changed. */
+  readonly version: string;
+}
+
+export const Cell = memo(function Cell(props: CellProps) {
+  const { judgements, column, lab, paintName, here, opened, titled } = props;
+  const cell = column.kind === 'work' ? deskCellOf(judgements, column.work, lab) : null;
+  const said = column.kind === 'work' ? workText(column.work.title, cell, here) : groupText(judgements, column, lab);
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: the grid is drawn in a window of its columns, as no table can be
+    <div
+      role="gridcell"
+      aria-colindex={props.index + 2}
+      aria-label={`${said}, on ${paintName}`}
+      aria-selected={opened}
+      tabIndex={props.active ? 0 : -1}
+      data-at={props.at}
+      className={`desk-cell${here ? ' desk-here' : ''}${opened ? ' desk-opened' : ''}`}
+      style={{ left: props.leftPx, background: hexFromLabD65(lab), color: inkOn(lab) }}
+    >
+      {column.kind === 'group' ? (
+        <GroupCounts judgements={judgements} column={column} lab={lab} />
+      ) : cell === null ? (
+        <span className="desk-unknown">no picture</span>
+      ) : (
+        <>
+          <Palette judgements={judgements} cell={cell} />
+          <span className="desk-word">
+            <ReadingMark word={cell.reading.word} sizePx={12} />
+            <span className={cell.reading.word === 'lost' ? 'b' : undefined}>{cell.reading.word}</span>
+          </span>
+        </>
+      )}
+      {titled && column.kind === 'work' ? <span className="desk-cell-title">{column.work.title}</span> : null}
+    </div>
+  );
+});
+
+function workText(title: string, cell: DeskCell | null, here: boolean): string {
+  const hangs = here ? ', hangs there' : '';
+  if (cell === null) return `${title}${hangs}: not known`;
+  const words = WORST_FIRST.filter((word) => cell.counts[word] > 0);
+  const many = words.length > 1 ? ` (${words.map((word) => `${cell.counts[word]} ${word}`).join(', ')})` : '';
+  return `${title}${hangs}: ${cell.reading.word}${many}`;
+}
+
+function groupText(judgements: Judgements, { group }: DeskColumn, lab: LabD65): string {
+  const counts = countsOf(judgements, group.works, lab);
+  const words = WORST_FIRST.filter((word) => counts[word] > 0).map((word) => `${counts[word]} ${word}`);
+  return `${group.works.length} works together: ${words.join(', ')}`;
+}
+
+/** The two worst words there are, with their numbers. */
+function GroupCounts(props: { judgements: Judgements; column: DeskColumn; lab: LabD65 }) {
+  const counts = countsOf(props.judgements, props.column.group.works, props.lab);
+  const words = WORST_FIRST.filter((word) => counts[word] > 0).slice(0, 2);
+  return (
+    <span className="desk-counts">
+      {words.map((word) => (
+        <span key={word} className="desk-word">
+          <ReadingMark word={word} sizePx={12} />
+          <span className={word === 'lost' ? 'b' : undefined}>
+            {counts[word]} {word}
+          </span>
+        </span>
+      ))}
+    </span>
+  );
+}
+
+/** The work's colours by area within its edge, the largest first. */
+function Palette({ judgements, cell }: { readonly judgements: Judgements; readonly cell: DeskCell }) {
+  const picture = judgements.pictureOf(cell.pieceId);
+  if (picture === undefined) return null;
+  const body = [...picture.body].sort((a, b) => b.share - a.share);
+  const edge = [...picture.edge].sort((a, b) => b.share - a.share)[0];
+  const whole = body.reduce((sum, { share }) => sum + share, 0);
+  let at = 0;
+  const stops = body.map(({ lab, share }) => {
+    const from = at;
+    at += (share / whole) * 100;
+    return `${hexFromLabD65(lab)} ${from.toFixed(1)}% ${at.toFixed(1)}%`;
+  });
+  return (
+    <i
+      className="desk-palette"
+      style={{
+        background: `linear-gradient(90deg, ${stops.join(', ')})`,
+        borderColor: edge === undefined ? 'transparent' : hexFromLabD65(edge.lab),
+      }}
+    />
+  );
+}

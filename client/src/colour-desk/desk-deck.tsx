@@ -1,0 +1,173 @@
+/** The deck along the foot: moving along it tries each paint on the chosen wall; a press holds it there. */
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { type DeskWall, type DeskWork, deskCellOf } from '@enfilade/shared/colour-desk';
+import * as commands from '@enfilade/shared/commands';
+import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { act } from '../cards/acting.ts';
+import { PaintForm } from '../cards/paint-form.tsx';
+import { useStore } from '../selection.ts';
+import { say } from '../shell/live-region.tsx';
+import { ReadingMark } from '../shell/marks.tsx';
+import { Ring } from '../shell/ring.tsx';
+import { useOthers, useShow } from '../sync/hooks.ts';
+import { held, hold, letGo, moving } from './desk-trial.ts';
+import type { DeckChip } from './use-deck.ts';
+import '../cards/paint-drawer.css';
+import './desk-deck.css';
+
+interface DeckProps {
+  readonly wall: DeskWall;
+  readonly deck: readonly DeckChip[];
+  /** The work whose cell is open: each paint says how it reads there. */
+  readonly work: DeskWork | null;
+}
+
+const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1, PageDown: 8, PageUp: -8 };
+
+export function DeskDeck({ wall, deck, work }: DeckProps) {
+  const show = useShow();
+  const { judgements, documents } = show;
+  const under = useStore(moving);
+  const holding = useStore(held).get(wall.surface);
+  const others = useOthers();
+  const [onlyCarries, setOnly] = useState(false);
+  const [typing, setTyping] = useState(false);
+  const [at, setAt] = useState<string | null>(null);
+  const list = useRef<HTMLUListElement>(null);
+  useEffect(() => () => moving.set(null), []);
+  const worded = deck.map((chip) => ({
+    ...chip,
+    word: work === null ? null : (deskCellOf(judgements, work, chip.lab)?.reading.word ?? null),
+  }));
+  const carrying = worded.filter(({ word }) => word === 'carries').length;
+  const filtered = work !== null && onlyCarries && carrying > 0;
+  const chips = filtered ? worded.filter(({ word }) => word === 'carries') : worded;
+  const entry = chips.some(({ id }) => id === at) ? at : (chips.find(({ id }) => id === holding) ?? chips[0])?.id;
+  const toggle = (chip: DeckChip): void => {
+    if (holding === chip.id) {
+      letGo(wall.surface);
+      say('The trial is let go.');
+    } else {
+      hold(wall.surface, chip.id);
+      say(`${chip.name} is on trial on ${wall.roomName}, ${wall.wallName}. The hang stays as it is.`);
+    }
+  };
+  const onKeyDown = (event: KeyboardEvent): void => {
+    const buttons = [...(list.current?.querySelectorAll<HTMLButtonElement>('button') ?? [])];
+    const now = buttons.indexOf(document.activeElement as HTMLButtonElement);
+    const step = STEPS[event.key];
+    const to =
+      event.key === 'Home' ? 0 : event.key === 'End' ? buttons.length - 1 : step === undefined ? null : now + step;
+    if (to === null) return;
+    event.preventDefault();
+    const next = buttons[Math.min(buttons.length - 1, Math.max(0, to))];
+    next?.focus();
+    next?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
+  };
+  return (
+    <section className="deck desk-deck" aria-label={`The deck, tried on ${wall.roomName}, ${wall.wallName}`}>
+      <div className="deck-about">
+        <h2>The deck</h2>
+        <p className="t1">
+          {deck.length} paints, darkest first, tried on {wall.roomName}, {wall.wallName}
+        </p>
+        <p className="deck-commands t1">
+          {work === null ? null : carrying === 0 ? (
+            <span>{work.title} carries on none.</span>
+          ) : (
+            <button
+              type="button"
+              className={filtered ? 'cmd on' : 'cmd'}
+              aria-pressed={filtered}
+              onClick={() => setOnly(!onlyCarries)}
+            >
+              {carrying === 1 ? 'the one' : `the ${carrying}`} it carries on
+            </button>
+          )}
+          {show.may('checklist') ? (
+            <button type="button" aria-expanded={typing} onClick={() => setTyping(!typing)}>
+              type L* a* b*
+            </button>
+          ) : null}
+        </p>
+      </div>
+      {typing ? (
+        <PaintForm
+          taking="Hold it on trial"
+          notYet="Nothing is tried yet"
+          tryOn={(paint) => moving.set({ id: null, ...paint })}
+          take={(paint) => {
+            const added = commands.addPaint(documents, paint);
+            moving.set(null);
+            setTyping(false);
+            if (act(show, added, `${paint.name} is in the deck and on trial`)) hold(wall.surface, added.id);
+          }}
+          leave={() => {
+            moving.set(null);
+            setTyping(false);
+          }}
+        />
+      ) : chips.length === 0 ? (
+        <p className="cap deck-none">No paint in the deck yet.</p>
+      ) : (
+        <ul ref={list} className="deck-chips" onKeyDown={onKeyDown} onPointerLeave={() => moving.set(null)}>
+          {chips.map((chip) => {
+            const { id, name, lab, lrv, word } = chip;
+            const now = wall.paint.id === id;
+            const isHeld = holding === id;
+            const tried = under?.id === id || (under === null && isHeld);
+            const theirs = others.filter(({ presence }) =>
+              presence.trialPaints?.some(([surface, paintId]) => surface === wall.surface && paintId === id),
+            );
+            const said = [
+              `${name}, LRV ${Math.round(lrv)}`,
+              ...(word === null || work === null ? [] : [`${work.title} ${word}`]),
+              ...(now ? ['on the wall now'] : []),
+              ...theirs.map(({ person }) => `${person.name} tries it`),
+            ];
+            return (
+              <li key={id}>
+                <button
+                  type="button"
+                  className={`bare chip${tried ? ' chip-tried' : ''}`}
+                  aria-label={said.join(', ')}
+                  aria-pressed={isHeld}
+                  tabIndex={id === entry ? 0 : -1}
+                  onPointerEnter={(event) => {
+                    if (event.pointerType !== 'touch') moving.set(chip);
+                  }}
+                  onFocus={(event) => {
+                    setAt(id);
+                    if (event.currentTarget.matches(':focus-visible')) moving.set(chip);
+                  }}
+                  onBlur={() => moving.set(null)}
+                  onClick={() => toggle(chip)}
+                >
+                  <i style={{ background: hexFromLabD65(lab) }} />
+                  <span className="chip-name">{name}</span>
+                  <span className="chip-lrv">
+                    <b className="b">{Math.round(lrv)}</b>
+                    <span>{now ? 'now' : isHeld ? 'held' : tried ? 'trial' : ''}</span>
+                  </span>
+                  {word === null ? null : (
+                    <span className="chip-word">
+                      <ReadingMark word={word} sizePx={11} />
+                      {word}
+                    </span>
+                  )}
+                  {theirs.length === 0 ? null : (
+                    <span className="chip-rings">
+                      {theirs.map(({ clientId, person, ring }) => (
+                        <Ring key={clientId} name={person.name} pattern={ring} radiusPx={8} />
+                      ))}
+                    </span>
+                  )}
+                </button>
+              </li>
+            );
+          })}
+        </ul>
+      )}
+    </section>
+  );
+}

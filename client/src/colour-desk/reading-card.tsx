@@ -1,0 +1,102 @@
+/** Why a cell says what it says: patch beside patch, a word, a reason; figures and the paints it carries on a press away. */
+import type { LabD65 } from '@enfilade/colour/lab';
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { type DeskWork, deskCellOf, WORST_FIRST } from '@enfilade/shared/colour-desk';
+import { surfaceName } from '@enfilade/shared/surface-names';
+import { type KeyboardEvent, useState } from 'react';
+import { ReadingFigures } from '../cards/reading-block.tsx';
+import { choose } from '../selection.ts';
+import { ReadingMark } from '../shell/marks.tsx';
+import { useShow } from '../sync/hooks.ts';
+import { go } from '../view-address.ts';
+import type { DeskRow } from './desk-table.ts';
+import { paintFrom, useTrialOn } from './desk-trial.ts';
+import './reading-card.css';
+
+interface CardProps {
+  readonly row: DeskRow;
+  readonly work: DeskWork;
+  readonly fold: () => void;
+}
+
+export function ReadingCard({ row, work, fold }: CardProps) {
+  const { judgements, documents } = useShow();
+  const tried = useTrialOn(row.wall.surface);
+  const [figures, setFigures] = useState(false);
+  const paint =
+    row.kind === 'wall'
+      ? { name: row.wall.paint.name, lab: row.wall.paint.lab as LabD65 }
+      : row.kind === 'trial'
+        ? tried
+        : paintFrom(documents, row.paintId);
+  const cell = paint === null ? null : deskCellOf(judgements, work, paint.lab);
+  const onKeyDown = (event: KeyboardEvent): void => {
+    if (event.key !== 'Escape') return;
+    event.stopPropagation();
+    fold();
+  };
+  if (paint === null || cell === null) {
+    return (
+      <section className="desk-card card" aria-label={`How ${work.title} reads`}>
+        <h2>{work.title}</h2>
+        <p className="cap">
+          {paint === null ? 'Nothing is tried on this wall yet.' : 'Without a picture, how it reads is not known.'}
+        </p>
+      </section>
+    );
+  }
+  const { reading } = cell;
+  const words = WORST_FIRST.filter((word) => cell.counts[word] > 0);
+  const { surface } = work;
+  return (
+    <section className="desk-card card reading" aria-label={`How ${work.title} reads`} onKeyDown={onKeyDown}>
+      <div className="reading-pair" aria-hidden="true">
+        <i style={{ background: hexFromLabD65(reading.patch) }} />
+        <i style={{ background: hexFromLabD65(paint.lab) }} />
+      </div>
+      <p className="reading-names">
+        <span>its {reading.patchName}</span>
+        <span>
+          {paint.name}
+          {row.kind === 'wall' ? '' : ', on trial'}
+        </span>
+      </p>
+      <h2>{work.title}</h2>
+      <p className="word">
+        <ReadingMark word={reading.word} sizePx={16} />
+        <span className="reading-word">
+          {reading.word} on {row.wall.roomName}, {row.wall.wallName}
+        </span>
+      </p>
+      {words.length < 2 ? null : (
+        <p className="t1">
+          The worst of its {work.pieces.length}: {words.map((word) => `${cell.counts[word]} ${word}`).join(', ')}. This
+          is {judgements.nameOf(cell.pieceId)}.
+        </p>
+      )}
+      <p className="reading-reason">{reading.reason}</p>
+      <p className="desk-card-commands t1">
+        <button type="button" aria-expanded={figures} onClick={() => setFigures(!figures)}>
+          {figures ? 'fold the figures away' : 'figures'}
+        </button>
+        {surface === null ? null : (
+          <button
+            type="button"
+            aria-label={`Go to it on its wall: ${surfaceName(documents, surface)}`}
+            onClick={() => {
+              go({ sheet: 'wall', surface });
+              // The page lets go of what is held when it leaves a sheet; this is held from then on.
+              setTimeout(() => choose([cell.pieceId]));
+            }}
+          >
+            go to it
+          </button>
+        )}
+        <button type="button" onClick={fold}>
+          fold away
+        </button>
+      </p>
+      {figures ? <ReadingFigures reading={reading} /> : null}
+    </section>
+  );
+}

@@ -1,0 +1,74 @@
+/** The wall as it hangs, under two paints at once: one at the left of the divider, the one on trial at its right. */
+import type { DeskWall } from '@enfilade/shared/colour-desk';
+import type { PaintId } from '@enfilade/shared/schema';
+import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { WallThumb } from '../cards/wall-thumb.tsx';
+import { Store, useStore } from '../selection.ts';
+import { useShow } from '../sync/hooks.ts';
+import { Divider } from '../talk/divider.tsx';
+import { paintFrom, useTrialOn } from './desk-trial.ts';
+import type { DeckChip } from './use-deck.ts';
+import './wall-split.css';
+
+const splitAt = new Store(0.5);
+const NOTHING_PLACED = new Map<string, never>();
+const TALLEST_PX = 190;
+
+export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly deck: readonly DeckChip[] }) {
+  const { documents, judgements } = useShow();
+  const id = useId();
+  const tried = useTrialOn(wall.surface);
+  const at = useStore(splitAt);
+  const [left, setLeft] = useState<PaintId | null>(null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another wall begins with its own paint
+  useEffect(() => setLeft(null), [wall.surface]);
+  const box = useRef<HTMLDivElement>(null);
+  const [widthPx, setWidthPx] = useState(300);
+  useLayoutEffect(() => {
+    const element = box.current;
+    if (element === null) return;
+    const observer = new ResizeObserver(() => setWidthPx(Math.floor(element.clientWidth)));
+    observer.observe(element);
+    return () => observer.disconnect();
+  }, []);
+  const beside = paintFrom(documents, left ?? undefined) ?? wall.paint;
+  const shape = judgements.where.wallOf(wall.surface);
+  const shown = shape === null ? 0 : Math.min(widthPx / shape.lengthMm, TALLEST_PX / shape.heightMm);
+  const thumb = { surface: wall.surface, places: NOTHING_PLACED, widthPx, heightPx: TALLEST_PX };
+  return (
+    <section className="desk-split" aria-label={`${wall.roomName}, ${wall.wallName}, under two paints`}>
+      <h2>
+        {wall.roomName}, {wall.wallName}
+      </h2>
+      <div ref={box}>
+        <div className="desk-split-wall" style={{ width: (shape?.lengthMm ?? 0) * shown }}>
+          <WallThumb {...thumb} lab={beside.lab} />
+          {tried === null ? null : (
+            <>
+              <div className="desk-split-right" style={{ clipPath: `inset(0 0 0 ${at * 100}%)` }}>
+                <WallThumb {...thumb} lab={tried.lab} />
+              </div>
+              <Divider left={beside.name} right={`${tried.name}, on trial`} store={splitAt} named={false} />
+            </>
+          )}
+        </div>
+      </div>
+      <p className="desk-split-names t1">
+        <span>
+          <label className="spoken" htmlFor={id}>
+            Paint at the left
+          </label>
+          <select id={id} value={left ?? ''} onChange={(event) => setLeft(event.target.value || null)}>
+            <option value="">{wall.paint.name}, as it is</option>
+            {deck.map((chip) => (
+              <option key={chip.id} value={chip.id}>
+                {chip.name}
+              </option>
+            ))}
+          </select>
+        </span>
+        <span>{tried === null ? 'No paint is on trial.' : `${tried.name}, on trial`}</span>
+      </p>
+    </section>
+  );
+}
