@@ -36,8 +36,11 @@ export interface Seen {
   readonly turnDegrees: number;
   /** How far its nearest face stands before the wall; its depth behind the viewer's nearest thing. 0 on the wall. */
   readonly standOffMm: number;
-  /** Absent on a wall, a floor or furniture: it hangs from the ceiling, or it is in a doorway or window. */
-  readonly held?: 'overhead' | 'in an opening';
+  /**
+   * Absent on a wall, a floor or furniture: it hangs from the ceiling, or it is in a doorway or window; beneath: it
+   * stands on the floor under a ceiling seen from below.
+   */
+  readonly held?: 'overhead' | 'in an opening' | 'beneath';
   /** True when its place is on this very surface; false when it is seen there by projection or on a carrier. */
   readonly direct: boolean;
 }
@@ -305,8 +308,8 @@ export class Whereabouts {
 
   /**
    * What stands on a floor (or lies on the layout floor) seen from above, loads above their carriers, what hangs over it
-   * and what is in its doorways and windows; or a ceiling with what hangs there seen from below (x and y in plan, turn as
-   * seen from below, the stand-off that of its foot from the ceiling).
+   * and what is in its doorways and windows; or a ceiling with what hangs there, and what stands beneath, seen from below
+   * (x and y in plan, turn as seen from below, the stand-off that of its foot from the ceiling).
    */
   planOf(surface: SurfaceId): Seen[] {
     const room = this.roomOf(surface);
@@ -325,10 +328,10 @@ export class Whereabouts {
         heightMm: room === null ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
         turnDegrees: below ? fromBelow(foot.turnDegrees) : foot.turnDegrees,
         standOffMm: below ? room.heightMm - foot.baseMm : foot.baseMm,
-        direct: direct && (below || held === undefined),
+        direct: direct && held === (below ? 'overhead' : undefined),
         ...heldAs(held),
       });
-      for (const load of this.directlyOn(pieceId)) {
+      for (const load of held === 'beneath' ? [] : this.directlyOn(pieceId)) {
         const standing = this.onCarrier(load, pieceId, foot, size, held);
         if (standing !== null) add(load, standing, false, held);
       }
@@ -341,7 +344,9 @@ export class Whereabouts {
       }
     } else {
       const overhead = `${parts.roomId}:ceiling`;
-      if (!below) for (const [pieceId, foot] of this.standingOn(surface, room)) add(pieceId, foot, true, undefined);
+      for (const [pieceId, foot] of this.standingOn(`${parts.roomId}:floor`, room)) {
+        add(pieceId, foot, true, below ? 'beneath' : undefined);
+      }
       for (const [pieceId, foot] of this.standingOn(overhead, room)) add(pieceId, foot, true, 'overhead');
       if (!below)
         for (const [pieceId, foot] of this.inOpeningsOf(parts.roomId, room)) add(pieceId, foot, true, 'in an opening');

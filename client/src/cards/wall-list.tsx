@@ -19,7 +19,8 @@ function inReadingOrder(seen: readonly Seen[]): Seen[] {
 /** All that is seen on a surface, in reading order. */
 export function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
   const wall = judgements.where.wallOf(surface) !== null;
-  return inReadingOrder(wall ? judgements.elevationOf(surface) : judgements.where.planOf(surface));
+  const seen = wall ? judgements.elevationOf(surface) : judgements.where.planOf(surface);
+  return inReadingOrder(seen.filter(({ held }) => held !== 'beneath'));
 }
 
 /** One line: name, numbers, and how it reads. */
@@ -45,7 +46,7 @@ function dropText(judgements: Judgements, seen: Seen, surface: SurfaceId, unit: 
   return `, its foot ${lengthText(foot, unit)} up`;
 }
 
-const HELD = { overhead: 'hangs overhead', 'in an opening': 'in an opening' } as const;
+const HELD = { overhead: 'hangs overhead', 'in an opening': 'in an opening', beneath: 'stands beneath' } as const;
 
 function beforeText(seen: Seen): string {
   if (seen.direct) return '';

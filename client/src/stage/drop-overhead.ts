@@ -20,6 +20,11 @@ export function onCeiling(dropping: Dropping): Dropped {
   const xMm = settle(kept(dropping.xMm, size.widthMm / 2, panel.widthMm), reachMm);
   const yMm = settle(kept(dropping.yMm, (size.depthMm || 20) / 2, panel.heightMm), reachMm);
   const same = from !== null && from.place[0] === panel.surface;
+  if (from !== null && from.place[0] === panel.surface.replace(/ceiling$/, 'floor')) {
+    // What stands beneath goes on standing.
+    const [floor, , , lift, turn] = from.place;
+    return { place: [floor, xMm, yMm, lift, turn], xMm, yMm, carrier: null, onCentreLine: false };
+  }
   const turn = same ? from.place[4] : from?.at.kind === 'floor' ? Math.round(fromBelow(from.at.turnDegrees) * 100) : 0;
   return {
     place: [panel.surface, xMm, yMm, same ? from.place[3] : 0, turn],

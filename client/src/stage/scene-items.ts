@@ -26,7 +26,8 @@ export interface SceneItem {
   readonly rotationDegrees: number;
   /**
    * 'picture': as faced. 'footprint': from above, or of a ceiling from below. 'flank': only its outline: a side its
-   * picture does not show, or far before the wall. 'overhead': the outline of what hangs over a plan.
+   * picture does not show, or far before the wall. 'overhead': the outline of what hangs over a plan, or
+   * stands beneath a ceiling.
    */
   readonly as: 'picture' | 'footprint' | 'flank' | 'overhead';
   /** Hangs from the ceiling: in an elevation what it hangs by is drawn, up to the ceiling's y. */
@@ -79,7 +80,7 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
     } else if (at.kind === 'opening') {
       const part = inOpening(panel, at, size);
       if (part !== null) add(panel, part);
-    } else if (panel.surface === at.surface || (at.overhead && isFloorBelow(panel, at))) {
+    } else if (panel.surface === at.surface || isOver(panel, at)) {
       const layout = panel.kind === 'layout';
       add(panel, {
         xMm: at.xMm,
@@ -87,7 +88,7 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
         widthMm: size.widthMm,
         heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
         turnDegrees: panel.kind === 'ceiling' ? fromBelow(at.turnDegrees) : at.turnDegrees,
-        as: layout ? 'picture' : at.overhead && panel.kind === 'floor' ? 'overhead' : 'footprint',
+        as: layout ? 'picture' : panel.surface === at.surface ? 'footprint' : 'overhead',
         // Seen from below, what hangs lower is nearer.
         depth: panel.kind === 'ceiling' ? -at.baseMm : at.baseMm,
         direct: at.direct && panel.surface === at.surface,
@@ -167,8 +168,10 @@ function withWhatItHangsBy(box: Rect, { panel, xMm, hangsFromMm }: SceneItemPart
   };
 }
 
-function isFloorBelow(panel: ScenePanel, at: OnFloor): boolean {
-  return panel.kind === 'floor' && surfaceParts(panel.surface)?.roomId === surfaceParts(at.surface)?.roomId;
+/** What hangs is seen in the plan beneath it; what stands on the floor, without its load, in the ceiling over it. */
+function isOver({ kind, surface }: ScenePanel, at: OnFloor): boolean {
+  if (surfaceParts(surface)?.roomId !== surfaceParts(at.surface)?.roomId) return false;
+  return at.overhead ? kind === 'floor' : kind === 'ceiling' && at.direct;
 }
 
 function sameRoom(panel: ScenePanel, at: OnFloor): boolean {

@@ -115,7 +115,8 @@ describe('where a thing comes to hang overhead, or to be in an opening', () => {
     const { drop } = under({ 'trap#1': ['dye:ceiling', 2000, 2000, 800, 4500], 'bench#1': BENCH['bench#1'] });
     expect(drop('oil#1', 1003, 2001)).toEqual(['dye:ceiling', 1000, 2000, 0, 0]);
     expect(drop('trap#1', 1003, 4990)).toEqual(['dye:ceiling', 1000, 4830, 800, 4500]);
-    expect(drop('bench#1', 3000, 2000)).toEqual(['dye:ceiling', 3000, 2000, 0, 0]);
+    // What stands beneath is seen there too, and goes on standing.
+    expect(drop('bench#1', 3000, 2000)).toEqual(['dye:floor', 3000, 2000, 0, 0]);
   });
 
   test('story: moved in an elevation it goes along the wall, up and down on what it hangs by; in plan it keeps its drop', () => {

@@ -63,6 +63,10 @@ describe('where things are drawn', () => {
     const [below] = itemsOf(frame, lookup, 'bench#1');
     expect(below).toMatchObject({ X: 1000, Y: 4600, rotationDegrees: 30, as: 'footprint', direct: true });
     expect(surfaceAt(frame, 1000, 4600)).toMatchObject({ xMm: 1000, yMm: 4600 });
+    put({ 'trap#1': ['dye:floor', 2000, 3000, 0, 0], 'block#1': [carrierOn('trap#1', 0), 100, 100, 0, 0] });
+    // What stands beneath is told by its outline, so that one hangs clear of it; what stands on that is left out.
+    expect(itemsOf(frame, lookup, 'trap#1')).toMatchObject([{ X: 2000, Y: 3000, as: 'overhead', direct: false }]);
+    expect(itemsOf(frame, lookup, 'block#1')).toEqual([]);
     const room = itemsOf(roomFrameOf(judgements, 'dye') as SceneFrame, lookup, 'bench#1');
     const above = room.find(({ panel }) => panel.kind === 'floor');
     expect(above).toMatchObject({ xMm: 1000, yMm: 4600, rotationDegrees: 330, as: 'overhead', direct: false });
