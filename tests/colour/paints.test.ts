@@ -154,6 +154,19 @@ describe('paint', () => {
     expect(() => paintColourOf({ name: 'none' })).toThrow(RangeError);
   });
 
+  test('reference: what a screen shows, for two thousand random colours, as colorjs.io has it', () => {
+    const told = { inside: 0, outside: 0 };
+    for (const { L, a, b } of randomLabs(2000, 76)) {
+      const theirs = new Color('lab-d65', [L, a * 0.7, b * 0.7]);
+      // Within a thousandth of the rim the two may round apart.
+      const rim = [0.001, -0.001].map((epsilon) => theirs.inGamut('srgb', { epsilon }));
+      if (rim[0] !== rim[1]) continue;
+      expect(isInScreenGamut({ L, a: a * 0.7, b: b * 0.7 })).toBe(rim[0]);
+      told[rim[0] ? 'inside' : 'outside']++;
+    }
+    expect(Math.min(told.inside, told.outside)).toBeGreaterThan(300);
+  });
+
   test('law: what no screen shows is marked, what every screen shows is not', () => {
     expect(isInScreenGamut({ L: 60, a: 95, b: 70 })).toBe(false);
     expect(isInScreenGamut({ L: 40, a: -20, b: 5 })).toBe(true);
