@@ -9,6 +9,7 @@ import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfi
 import { leaveMoves, movesOf, settleClash, takeMoves } from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
+import * as samples from '@enfilade/shared/samples';
 import {
   carrierOn,
   type Json,
@@ -28,6 +29,7 @@ const OBJECTS = ['o1', 'o2', 'o3', 'o4', 'o5', 'o6'] as const;
 const PIECES = [...OBJECTS.map((id) => `${id}#1`), 'o6#2', 'o6#3'];
 const VIGNETTES = ['v1', 'v2', 'v3'] as const;
 const PROPOSALS = ['p1', 'p2'] as const;
+const SAMPLES = ['s1', 's2', 's3'] as const;
 const REMARKS = ['r1', 'r2', 'r3'] as const;
 const PAINTS = ['weld', 'madder', 'woad'] as const;
 const ROOMS = ['dye', 'wheel'] as const;
@@ -348,6 +350,7 @@ export class Hand {
     const piece = this.one(PIECES);
     const room = this.one(ROOMS);
     const remark = this.one(REMARKS);
+    const sample = this.one(SAMPLES);
     const first = this.one([...live.all('remarks').keys(), '']);
     const fixture = {
       kind: 'socket',
@@ -404,6 +407,16 @@ export class Hand {
           { paint: { name: 'another', lab: { L: 60, a: 0, b: 0 } } },
         ]),
       correctPaint: () => commands.correctPaint(this.one(PAINTS), { name: this.text('Paint') }),
+      askForSample: () => samples.askForSample(this.one(PAINTS), { kind: 'drawdown', to: asked }, sample),
+      sendSample: () => samples.sendSample(sample, this.one(['', '2026-05-12', '2026-05-13'])),
+      dropSample: () => samples.dropSample(sample),
+      sayOfSample: () =>
+        samples.sayOfSample(
+          sample,
+          this.one([{ said: 'seen', under: 'daylight' }, { said: 'approved' }] as const),
+          word,
+        ),
+      takeApprovalBack: () => samples.takeApprovalBack(sample, word.by),
       setSetting: () => commands.setSetting('toleranceMm', this.mm()),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>

@@ -7,6 +7,7 @@ import { hangStateOf } from '@enfilade/shared/kept-states';
 import { movesOf } from '@enfilade/shared/proposal-moves';
 import { layerOfProposal } from '@enfilade/shared/proposals';
 import { threadsOf } from '@enfilade/shared/remarks';
+import { samplesByPaint, samplesToPost } from '@enfilade/shared/samples';
 import { carrierOf, openingOf, type PieceId, ROOTS, type RootName, surfaceParts } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, toCanonicalText } from '@enfilade/shared/sign-off';
@@ -41,6 +42,10 @@ export function toldIn(judgements: Judgements): Record<string, string> {
     waiting: toCanonicalText(waitingOf(judgements)),
     threads: toCanonicalText(threadsOf(documents)),
     moves: toCanonicalText(moves),
+    samples: toCanonicalText([
+      samplesToPost(documents),
+      [...samplesByPaint(documents)].sort(([a], [b]) => (a < b ? -1 : 1)),
+    ]),
   };
 }
 

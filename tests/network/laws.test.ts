@@ -8,6 +8,7 @@ import { Judgements } from '@enfilade/shared/judgements';
 import * as moves from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
+import * as samples from '@enfilade/shared/samples';
 import { describe, expect, test } from 'vitest';
 import { seeded } from '../shared/replicas.ts';
 import { beginning, Hand, Tally } from './everybody.ts';
@@ -22,6 +23,7 @@ const READERS = new Set([
   ...['membersOf', 'focalOf', 'vignetteOf'],
   ...['movesOf', 'placesOfMove', 'withWhatTheyNeed'],
   ...['proposedKey', 'proposedKeyParts', 'wordOf', 'proposedFactsOf', 'layerOfProposal'],
+  ...['samplesByPaint', 'surfacesByPaint', 'samplesToPost', 'paintsInOrder'],
   ...['threadsOf', 'isUnread', 'sameAbout', 'aboutKey'],
 ]);
 
@@ -106,7 +108,9 @@ describe('many hands at once', () => {
       }
       // The law says nothing unless everything has happened, and every command was performed.
       for (const [what, times] of Object.entries(happened)) expect([what, times > SEEDS / 4]).toEqual([what, true]);
-      const all = [commands, moves, proposals, remarks].flatMap((module) => Object.keys(module));
+      const all = [commands, moves, proposals, remarks, samples].flatMap((module) =>
+        Object.entries(module).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])),
+      );
       const wanted = [...all, 'lineUp', 'spaceOut', 'restoreState', 'restoreVignette'].filter(
         (name) => !READERS.has(name),
       );
