@@ -115,13 +115,8 @@ export class FakeNetwork {
   }
 
   /** One replica goes where there is no network. */
-  isolate(n: number): void {
+  private isolate(n: number): void {
     for (const link of this.links) if (link.ends.includes(n)) this.cut(link);
-  }
-
-  /** A replica's links come back. */
-  rejoin(n: number): void {
-    for (const link of this.links) if (link.ends.includes(n)) this.mend(link);
   }
 
   /** A broken link comes back, and each end says what it knows. */
@@ -151,11 +146,6 @@ export class FakeNetwork {
   heal(): void {
     for (const link of this.links) this.cut(link);
     for (const link of this.links) this.mend(link);
-    while (this.letters.length > 0) this.deliverOne();
-  }
-
-  /** Everything on its way arrives; what is broken stays so. */
-  settle(): void {
     while (this.letters.length > 0) this.deliverOne();
   }
 
