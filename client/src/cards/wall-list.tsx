@@ -1,4 +1,5 @@
 /** Everything on a surface as a real list, in reading order, with its numbers: for the keyboard and the listener. */
+import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { Judgements } from '@enfilade/shared/judgements';
 import { LAYOUT_FLOOR, type PieceId, type SurfaceId } from '@enfilade/shared/schema';
 import type { Seen } from '@enfilade/shared/whereabouts';
@@ -26,8 +27,10 @@ export function seenOn(judgements: Judgements, surface: SurfaceId): Seen[] {
 /** One line: name, numbers, and how it reads. */
 export function listLine(judgements: Judgements, seen: Seen, surface: SurfaceId, unit: Unit): string {
   const wall = judgements.where.wallOf(surface) !== null;
-  const left = lengthText(seen.xMm - seen.widthMm / 2, unit);
-  const foot = lengthText(seen.yMm - seen.heightMm / 2, unit);
+  // To the edges it has as it is turned, as its card has them.
+  const box = outerBoxOf(seen, seen.turnDegrees);
+  const left = lengthText(seen.xMm - box.widthMm / 2, unit);
+  const foot = lengthText(seen.yMm - box.heightMm / 2, unit);
   const numbers = wall
     ? `centre ${lengthText(seen.yMm, unit)} high, ${left} from the left corner`
     : surface === LAYOUT_FLOOR

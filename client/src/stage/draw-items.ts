@@ -58,7 +58,7 @@ function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: n
     if (item.picture === null) drawName(sheet, item.name, x, y, w, h);
     return;
   }
-  const ratio = (found.sw / found.sh) * (h / w);
+  const ratio = found.sw / found.sh / item.shape;
   const inset = item.hatch === 'unsized' ? 0.8 : 1;
   // A miniature's sides are whole pixels: its ratio is only nearly its picture's.
   const slack = found.level === 64 ? SAME_SHAPE + 1.5 / Math.min(found.sw, found.sh) : SAME_SHAPE;

@@ -11,8 +11,10 @@ export function drawNameOnPlan(sheet: Sheet, item: SceneItem): void {
   const wide = (item.maxX - item.minX) * sheet.k;
   const high = (item.maxY - item.minY) * sheet.k;
   const [x, y] = [px(sheet, item.X), py(sheet, item.Y)];
-  if (drawName(sheet, name, x - wide / 2, y - high / 2, wide, high, true)) return;
-  if (drawInTwoLines(sheet, name, x, y, wide, high)) return;
+  // A turned line fills the rectangle round it as little as a level one.
+  const thin = Math.min(item.widthMm, item.heightMm) * sheet.k < 15 * sheet.dpr;
+  if (!thin && drawName(sheet, name, x - wide / 2, y - high / 2, wide, high, true)) return;
+  if (!thin && drawInTwoLines(sheet, name, x, y, wide, high)) return;
   // Beneath what hangs over the plan stand the names of other things.
   if (item.as === 'overhead') return;
   drawNameBelow(sheet, item, name, x, y + high / 2);

@@ -22,6 +22,8 @@ export interface SceneItem {
   readonly yMm: number;
   readonly widthMm: number;
   readonly heightMm: number;
+  /** Width over height of the thing itself, which seen aslant is drawn narrower. */
+  readonly shape: number;
   /** Clockwise on the screen. */
   readonly rotationDegrees: number;
   /**
@@ -67,9 +69,13 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
   if (at === null || size === null) return [];
   const items: SceneItem[] = [];
   const hatch = size.known ? (size.certain ? null : 'uncertain') : 'unsized';
-  const add = (panel: ScenePanel, part: Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId'> & Hangs): void => {
+  const add = (
+    panel: ScenePanel,
+    part: Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId' | 'shape'> & Hangs,
+  ): void => {
     const openingId = at.kind === 'opening' ? at.openingId : null;
-    items.push(sceneItem({ hangsFromMm: null, ...part, openingId, panel }, pieceId, lookup, hatch));
+    const shape = size.widthMm / size.heightMm;
+    items.push(sceneItem({ hangsFromMm: null, ...part, shape, openingId, panel }, pieceId, lookup, hatch));
   };
   for (const panel of frame.panels) {
     if (at.kind === 'wall') {
@@ -122,6 +128,7 @@ type Hangs = { readonly hangsFromMm?: number };
 interface SceneItemPart {
   readonly hangsFromMm: number | null;
   readonly openingId: OpeningId | null;
+  readonly shape: number;
   readonly panel: ScenePanel;
   readonly xMm: number;
   readonly yMm: number;
