@@ -22,7 +22,8 @@ const FIGURE_PX = 44;
 /** The word for a work hanging on a wall, by the wall's paint or the one on trial; null where it has none. */
 export function readingBeside(judgements: Judgements, item: SceneItem): ReadingWord | null {
   const { panel } = item;
-  if (panel.kind !== 'wall' || !item.direct || item.as !== 'picture') return null;
+  // In an opening there is light behind it, and no paint.
+  if (panel.kind !== 'wall' || !item.direct || item.as !== 'picture' || item.openingId !== null) return null;
   const tried = paintTrial.get();
   const lab = tried?.surface === panel.surface ? tried.lab : judgements.paintOf(panel.surface)?.lab;
   return lab === undefined ? null : (judgements.readingOf(item.pieceId, lab)?.word ?? null);

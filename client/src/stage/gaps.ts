@@ -39,7 +39,9 @@ export function gapsAbout(
       ? judgements.gapsAround(panel.surface, box, around)
       : gapsOf(box, around, { leftMm: 0, rightMm: panel.widthMm, bottomMm: 0, topMm: panel.heightMm });
   if (gaps === null) return null;
-  return { panel, box, around, gaps: panel.kind === 'layout' ? withoutEdges(gaps) : gaps };
+  // An opening is bare, whatever the wall round it is painted.
+  const on: ScenePanel = inside === undefined ? panel : { ...panel, ink: 'black' };
+  return { panel: on, box, around, gaps: panel.kind === 'layout' ? withoutEdges(gaps) : gaps };
 }
 
 /** Of what is in an opening, its reveals, its sill and its head. */

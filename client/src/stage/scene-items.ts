@@ -62,6 +62,8 @@ export interface SceneLookup extends Lookup {
   nameOf(pieceId: PieceId): string;
 }
 
+const BENEATH_ALL = -1e6;
+
 /** How a piece is drawn in a frame: none, one, or several items (plan and elevations). */
 export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId): SceneItem[] {
   const at = standingOf(lookup, pieceId);
@@ -95,8 +97,8 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
         heightMm: layout ? size.heightMm : size.depthMm || FLAT_ON_FLOOR_MM,
         turnDegrees: panel.kind === 'ceiling' ? fromBelow(at.turnDegrees) : at.turnDegrees,
         as: layout ? 'picture' : panel.surface === at.surface ? 'footprint' : 'overhead',
-        // Seen from below, what hangs lower is nearer.
-        depth: panel.kind === 'ceiling' ? -at.baseMm : at.baseMm,
+        // Seen from below, what hangs lower is nearer; outlines of what stands beneath lie behind it all.
+        depth: panel.kind !== 'ceiling' ? at.baseMm : at.overhead ? -at.baseMm : BENEATH_ALL,
         direct: at.direct && panel.surface === at.surface,
       });
     } else if (panel.kind === 'wall' && panel.room !== null && sameRoom(panel, at)) {
