@@ -1,6 +1,7 @@
 import type { Deed, HistoryAnswer } from '@enfilade/shared/deeds';
+import type { Place } from '@enfilade/shared/schema';
 import { describe, expect, test } from 'vitest';
-import { bothSidesOf } from '../../client/src/offline/clashes.ts';
+import { bothSidesOf, ringsOf } from '../../client/src/offline/clashes.ts';
 import { deedsSince } from '../../client/src/offline/deeds-since.ts';
 import { isPicturePath, seatOf, TO_KEEP_FRESH, withinBound } from '../../client/src/offline/kept-paths.ts';
 import { NO_WORK, withWritten } from '../../client/src/offline/kept-work.ts';
@@ -49,6 +50,38 @@ describe('work while away', () => {
       { root: 'places', key: 'both', from: 1, mine: 2, theirs: 9, name: 'dov', at: deeds[1]?.at },
       { root: 'places', key: 'taken', from: 1, mine: 2, name: 'dov', at: deeds[5]?.at },
     ]);
+  });
+
+  test('story: two who set each carrier on the other, apart, are told of the ring with both places', () => {
+    const place = (on: string): Place => [on, 100, 100, 0, 0];
+    const mine = place('carrier:shelf#1/0');
+    const theirs = place('carrier:bench#1/0');
+    const facts = [
+      { root: 'places', key: 'bench#1', from: place('dye:floor'), to: mine },
+      { root: 'places', key: 'jug#1', from: place('dye:floor'), to: theirs },
+    ] as const;
+    const theirDeed: Deed = {
+      ...deed(20, 'dov', 'shelf#1'),
+      changes: [{ root: 'places', key: 'shelf#1', from: place('dye:floor'), to: theirs }],
+    };
+    const written = new Map([
+      ['bench#1', mine],
+      ['shelf#1', theirs],
+      ['jug#1', theirs],
+    ]);
+    expect(ringsOf(facts, [theirDeed], 'me', (id) => written.get(id))).toEqual([
+      {
+        root: 'places',
+        key: 'bench#1',
+        from: place('dye:floor'),
+        mine,
+        other: { key: 'shelf#1', from: place('dye:floor'), to: theirs },
+        name: 'dov',
+        at: theirDeed.at,
+      },
+    ]);
+    written.set('shelf#1', place('dye:floor'));
+    expect(ringsOf(facts, [theirDeed], 'me', (id) => written.get(id))).toEqual([]);
   });
 
   test('law: what they did before my own last word with a connection is answered by it already', () => {

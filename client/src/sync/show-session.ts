@@ -7,7 +7,7 @@ import type { Me } from '@enfilade/shared/protocol';
 import { ROOTS, SCHEMA_VERSION } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES, type DocumentName, mayRead, mayWrite } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
-import { type BothSides, bothSidesOf, NOTICED_LATE_MS } from '../offline/clashes.ts';
+import { type BothSides, bothSidesOf, NOTICED_LATE_MS, ringsOf } from '../offline/clashes.ts';
 import { deedsSince } from '../offline/deeds-since.ts';
 import {
   type KeptWork,
@@ -281,7 +281,10 @@ export class LiveShow implements ShowSession {
         if (!answer.ok) throw new Error(`history: ${answer.status}`);
         return (await answer.json()) as HistoryAnswer;
       }, Date.parse(since) - NOTICED_LATE_MS);
-      const found = bothSidesOf(facts, deeds, this.me.person.id, since);
+      const found = [
+        ...bothSidesOf(facts, deeds, this.me.person.id, since),
+        ...ringsOf(facts, deeds, this.me.person.id, (id) => this.documents.get('places', id)),
+      ];
       if (found.length > 0) this.bothSidesAre([...this.both, ...found]);
     } catch {
       // Gone again before it could be asked: what both have changed must not go untold.

@@ -1,5 +1,6 @@
 /** After a return: what was changed here and elsewhere meanwhile, both told, each settled by a press. */
 
+import type { Change } from '@enfilade/shared/root-snapshot';
 import type { Place } from '@enfilade/shared/schema';
 import { onName } from '@enfilade/shared/surface-names';
 import { act } from '../cards/acting.ts';
@@ -43,9 +44,9 @@ function Side({ one, show }: { readonly one: BothSides; readonly show: ShowSessi
   const words = (value: BothSides['mine']): string =>
     wordOnFact(show, one, value, (mm) => `${lengthText(mm, unit)} ${unit}`);
   const first = one.name.split(' ')[0];
-  const hold = (value: BothSides['mine'], name: string): void => {
-    const done = act(show, { name, changes: [{ root: one.root, key: one.key, value }] }, name);
-    if (done) show.settle(one);
+  const { other } = one;
+  const hold = (whose: 'mine' | 'theirs', name: string): void => {
+    if (act(show, { name, changes: [settling(one, whose)] }, name)) show.settle(one);
   };
   const look = (): void => {
     const on =
@@ -63,25 +64,40 @@ function Side({ one, show }: { readonly one: BothSides; readonly show: ShowSessi
     <li>
       <span>
         <span className="it">{nameOfFact(show, one)}</span>: yours {words(one.mine)}; {first} ({whenText(one.at)}){' '}
-        {words(one.theirs)}
+        {other === undefined ? (
+          words(one.theirs)
+        ) : (
+          <>
+            <span className="it">{show.judgements.nameOf(other.key)}</span> {words(other.to)}: each would stand on the
+            other
+          </>
+        )}
       </span>
       <span className="both-commands">
         <button type="button" onClick={look}>
           look
         </button>
-        <button type="button" disabled={!show.may('hang')} onClick={() => hold(one.mine, 'settle a clash: mine holds')}>
+        <button type="button" disabled={!show.may('hang')} onClick={() => hold('mine', 'settle a clash: mine holds')}>
           mine holds
         </button>
         <button
           type="button"
           disabled={!show.may('hang')}
-          onClick={() => hold(one.theirs, `settle a clash: ${first}’s holds`)}
+          onClick={() => hold('theirs', `settle a clash: ${first}’s holds`)}
         >
           {first}’s holds
         </button>
       </span>
     </li>
   );
+}
+
+/** The one fact that settles it: in a ring, the other's piece goes back to where it was. */
+function settling(one: BothSides, whose: 'mine' | 'theirs'): Change {
+  if (one.other === undefined) return { root: one.root, key: one.key, value: whose === 'mine' ? one.mine : one.theirs };
+  return whose === 'mine'
+    ? { root: one.root, key: one.other.key, value: one.other.from }
+    : { root: one.root, key: one.key, value: one.from };
 }
 
 function nameOfFact({ judgements }: ShowSession, { root, key }: BothSides): string {
