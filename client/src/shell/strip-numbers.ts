@@ -21,6 +21,10 @@ export function surfaceOfLine(
     }
     case 'proposal':
       return surfaceAbout({ kind: 'proposal', proposalId: goes.proposalId });
+    default:
+      return null;
+    case 'paint':
+      return null;
   }
 }
 
