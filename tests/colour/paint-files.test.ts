@@ -46,7 +46,7 @@ describe('out and in again', () => {
   test('law: any deck written as CSV reads back alike, without issues', () => {
     fc.assert(
       fc.property(fc.array(paint, { minLength: 1, maxLength: 12 }), (paints) => {
-        expect(paintsFromCsv(toDeckCsv(paints), { file: 'deck.csv' })).toEqual({ paints, issues: [] });
+        expect(paintsFromCsv(toDeckCsv(paints), { file: 'deck.csv' })).toMatchObject({ paints, issues: [] });
       }),
       { numRuns: 150, seed: 41 },
     );
@@ -55,7 +55,7 @@ describe('out and in again', () => {
   test('law: any deck written as CGATS reads back alike, in order, without issues', () => {
     fc.assert(
       fc.property(fc.array(paint, { minLength: 1, maxLength: 12 }), (paints) => {
-        expect(paintsFromCgats(toCgats(paints, 'Overwick Museum'), { file: 'deck.txt' })).toEqual({
+        expect(paintsFromCgats(toCgats(paints, 'Overwick Museum'), { file: 'deck.txt' })).toMatchObject({
           paints,
           issues: [],
         });
@@ -69,7 +69,7 @@ describe('CSV decks', () => {
   test('story: a maker’s deck with semicolons, decimal commas and the white point in its headings', () => {
     const deck =
       'Colour name;Ref.;L* (D65/10°);a* (D65/10°);b* (D65/10°);LRV;Finish\nSluice green;OV 12;33,1;-25;-4;7,6 %;matt\n';
-    expect(paintsFromCsv(deck, { file: 'weir.csv' })).toEqual({
+    expect(paintsFromCsv(deck, { file: 'weir.csv' })).toMatchObject({
       paints: [
         {
           name: 'Sluice green',
@@ -90,7 +90,8 @@ describe('CSV decks', () => {
     const straight = paintsFromCsv(inPerCent(nms), { file: 'r.csv' });
     expect(straight.issues).toEqual([]);
     expect(straight.paints[0]?.reflectance?.values[30]).toBeCloseTo(0.64, 12);
-    expect(paintsFromCsv(inPerCent([...nms].reverse()), { file: 'r.csv' })).toEqual(straight);
+    const backwards = paintsFromCsv(inPerCent([...nms].reverse()), { file: 'r.csv' });
+    expect([backwards.paints, backwards.issues]).toEqual([straight.paints, []]);
   });
 
   const bad: [string, string, string, RegExp, number][] = [
@@ -479,5 +480,20 @@ describe('hostile files', () => {
     ['290', null],
   ] as const)('law: "%s" heads wavelength %s', (heading, nm) => {
     expect(wavelengthOf(heading)).toBe(nm);
+  });
+});
+
+describe('where a paint stands', () => {
+  test('story: each paint of a file is told with its line and its text there, whatever was left out between', () => {
+    const text =
+      'name,L*,a*,b*,illuminant,observer\nWeld,80,-2,60,D50,2°\nTorn,80,x,60,D50,2°\n"Silt, wet",58,2,12,D50,2°\n';
+    const { paints, origins } = paintsFromCsv(text, { file: 'deck.csv' });
+    expect(paints.map(({ name }) => name)).toEqual(['Weld', 'Silt, wet']);
+    expect(origins).toEqual([
+      { where: 'line 2', source: 'Weld | 80 | -2 | 60 | D50 | 2°' },
+      { where: 'line 4', source: 'Silt, wet | 58 | 2 | 12 | D50 | 2°' },
+    ]);
+    const cgats = paintsFromCgats(toCgats(paints, 'Overwick Museum'), { file: 'deck.txt' });
+    expect(cgats.origins.map(({ source }) => source)).toEqual(['1 Weld 80 -2 60', '2 Silt, wet 58 2 12']);
   });
 });

@@ -2,10 +2,12 @@ import { type CgatsTable, cgatsTables } from './cgats-tables.ts';
 import {
   type FileIssue,
   numberFrom,
+  type Origin,
   type PaintFile,
   type PaintFileOptions,
   paintFrom,
   type RawPaint,
+  tidy,
 } from './paint-file.ts';
 import type { MeasuredPaint } from './paints.ts';
 import { evenWavelengths, wavelengthOf, wholeOf } from './wavelengths.ts';
@@ -28,7 +30,13 @@ export function paintsFromCgats(text: string, options: PaintFileOptions): PaintF
       value: text.slice(0, 80),
     });
   }
-  return { paints: tables.flatMap((table) => paintsOf(table, options, issues)), issues };
+  const read = tables.flatMap((table) => paintsOf(table, options, issues));
+  return { paints: read.map(({ paint }) => paint), origins: read.map(({ origin }) => origin), issues };
+}
+
+interface Read {
+  readonly paint: MeasuredPaint;
+  readonly origin: Origin;
 }
 
 interface SpectralField {
@@ -36,7 +44,7 @@ interface SpectralField {
   readonly column: number;
 }
 
-function paintsOf(table: CgatsTable, options: PaintFileOptions, issues: FileIssue[]): MeasuredPaint[] {
+function paintsOf(table: CgatsTable, options: PaintFileOptions, issues: FileIssue[]): Read[] {
   const names = table.fields.map((field) => field.toUpperCase());
   const line = table.sets[0]?.line ?? 0;
   const lab = ['LAB_L', 'LAB_A', 'LAB_B'].map((name) => names.indexOf(name));
@@ -77,7 +85,8 @@ function paintsOf(table: CgatsTable, options: PaintFileOptions, issues: FileIssu
       }),
     };
     const paint = paintFrom(raw, options, (field) => `${options.file}, line ${setLine}, ${field}`, issues);
-    return paint ? [paint] : [];
+    const origin = { where: `line ${setLine}`, source: tidy(texts.join(' ')) };
+    return paint ? [{ paint, origin }] : [];
   });
 }
 

@@ -1,5 +1,6 @@
 import {
   type FileIssue,
+  type Origin,
   type PaintFile,
   type PaintFileOptions,
   paintFrom,
@@ -49,12 +50,14 @@ const USUAL_ENDS_NM = new Set([700, 730, 740, 750, 760, 770, 780, 800, 830]);
 export function paintsFromCxf(root: FileElement, options: PaintFileOptions): PaintFile {
   const issues: FileIssue[] = [];
   const paints: MeasuredPaint[] = [];
+  const origins: Origin[] = [];
   const specifications = new Map(allNamed(root, 'ColorSpecification').map((each) => [each.attributes.Id ?? '', each]));
   const objects = allNamed(root, 'Object');
   if (objects.length === 0) issues.push({ where: options.file, what: 'No Object is in it.', value: root.name });
   for (const [i, object] of objects.entries()) {
     const name = object.attributes.Name ?? object.attributes.Id ?? '';
-    const placed = (field: string): string => `${options.file}, object ${i + 1}${name && ` "${tidy(name)}"`}, ${field}`;
+    const place = `object ${i + 1}${name && ` "${tidy(name)}"`}`;
+    const placed = (field: string): string => `${options.file}, ${place}, ${field}`;
     const lab = allNamed(object, 'ColorCIELab')[0];
     const ofLab = specifications.get(lab?.attributes.ColorSpecification ?? '');
     const spectra = allNamed(object, 'ReflectanceSpectrum');
@@ -77,9 +80,12 @@ export function paintsFromCxf(root: FileElement, options: PaintFileOptions): Pai
       ...(spectrum && { spectrum }),
     };
     const paint = paintFrom(raw, options, placed, issues);
-    if (paint) paints.push(paint);
+    if (!paint) continue;
+    paints.push(paint);
+    const figures = raw.lab ?? raw.spectrum?.texts ?? [];
+    origins.push({ where: place, source: tidy([name, ...figures].join(' ')) });
   }
-  return { paints, issues };
+  return { paints, origins, issues };
 }
 
 function spectrumOf(

@@ -2,10 +2,12 @@ import { delimitedRows, delimiterOf, toCell } from './delimited.ts';
 import {
   type FileIssue,
   numberFrom,
+  type Origin,
   type PaintFile,
   type PaintFileOptions,
   paintFrom,
   type RawPaint,
+  tidy,
 } from './paint-file.ts';
 import type { MeasuredPaint } from './paints.ts';
 import { evenWavelengths, wavelengthOf, wholeOf } from './wavelengths.ts';
@@ -72,10 +74,11 @@ export function paintsFromCsv(text: string, options: PaintFileOptions): PaintFil
       what: 'No columns are headed L*, a*, b* or with wavelengths.',
       value: (heading?.cells ?? []).join(' | ').slice(0, 200),
     });
-    return { paints: [], issues };
+    return { paints: [], origins: [], issues };
   }
   const whole = wholeOf(rows.map(({ cells }) => spectral.map(({ column }) => numberFrom(cells[column] ?? ''))));
   const paints: MeasuredPaint[] = [];
+  const origins: Origin[] = [];
   for (const { line, cells } of rows) {
     const placed = (field: string): string => `${options.file}, line ${line}, ${field}`;
     const of = (field: Field): string => cells[columns.get(field) ?? -1] ?? '';
@@ -98,9 +101,11 @@ export function paintsFromCsv(text: string, options: PaintFileOptions): PaintFil
       }),
     };
     const paint = paintFrom(raw, options, placed, issues);
-    if (paint) paints.push(paint);
+    if (!paint) continue;
+    paints.push(paint);
+    origins.push({ where: `line ${line}`, source: tidy(cells.join(' | ')) });
   }
-  return { paints, issues };
+  return { paints, origins, issues };
 }
 
 const NAMED = ['name', 'code', 'L*', 'a*', 'b*', 'illuminant', 'observer', 'LRV', 'sheen', 'measured', 'instrument'];

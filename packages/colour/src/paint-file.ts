@@ -9,9 +9,16 @@ export interface FileIssue {
   readonly value: string;
 }
 
-/** Paints of a colour file in its order, and what could not be read of it. */
+/** Where a paint stands in its file ("line 7", as issues have it), and its text there as written, at most 200 signs. */
+export interface Origin {
+  readonly where: string;
+  readonly source: string;
+}
+
+/** Paints of a colour file in its order, where each stands, and what could not be read of it. */
 export interface PaintFile {
   readonly paints: readonly MeasuredPaint[];
+  readonly origins: readonly Origin[];
   readonly issues: readonly FileIssue[];
 }
 
