@@ -1,6 +1,7 @@
 // `npm run soak`: the server is killed 200 times in the middle of edits and deletes; 100,000 mutated frames of each kind
-// are thrown at it; people come and go for 20 minutes. Nothing acknowledged may be missing, nothing may end, leak or
-// poison. Shorter: `-- --kills 20 --frames 5000 --minutes 2`; each says how far it has come.
+// are thrown at it; people come and go for 20 minutes; 3,000 seeds of every command run over a faulty network. Nothing
+// acknowledged may be missing, nothing may end, leak, poison or come apart. Shorter:
+// `-- --kills 20 --frames 5000 --minutes 2 --seeds 200`; each says how far it has come.
 import { spawnSync } from 'node:child_process';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -13,12 +14,14 @@ const { values } = parseArgs({
     kills: { type: 'string', default: '200' },
     frames: { type: 'string', default: '100000' },
     minutes: { type: 'string', default: '20' },
+    seeds: { type: 'string', default: '3000' },
   },
 });
 const parts = [
   ['server/kill.test.ts', { SOAK_ROUNDS: values.kills }],
   ['server/mutated-frames.test.ts', { SOAK_FRAMES: values.frames }],
   ['server/steady-memory.test.ts', { SOAK_MINUTES: values.minutes }],
+  ['network/laws.test.ts', { LAW_SEEDS: values.seeds }],
 ];
 let failed = 0;
 for (const [file, env] of parts) {
