@@ -21,10 +21,8 @@ export function surfaceOfLine(
     }
     case 'proposal':
       return surfaceAbout({ kind: 'proposal', proposalId: goes.proposalId });
-    default:
-      return null;
     case 'paint':
-      return null;
+      return surfaceAbout({ kind: 'paint', paintId: goes.paintId });
   }
 }
 
