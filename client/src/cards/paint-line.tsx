@@ -1,8 +1,12 @@
 /** What a surface is painted, and the way to its deck. */
 import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
-import type { SurfaceId } from '@enfilade/shared/schema';
+import { type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { isWallSide } from '@enfilade/shared/surface-names';
+import { deskWall, paintFrom } from '../colour-desk/desk-trial.ts';
 import { openDeck, useFoot } from '../shell/foot.ts';
-import { useShow } from '../sync/hooks.ts';
+import { Ring } from '../shell/ring.tsx';
+import { useOthers, useShow } from '../sync/hooks.ts';
+import { toAddress } from '../view-address.ts';
 
 /** The paint of a wall as a word that opens the deck; for who may not paint, only the word. */
 export function PaintLine({ surface }: { readonly surface: SurfaceId }) {
@@ -11,16 +15,46 @@ export function PaintLine({ surface }: { readonly surface: SurfaceId }) {
   const paint = show.judgements.paintOf(surface);
   const words = paint === null ? 'none yet' : `${paint.name}, LRV ${Math.round(lrvOf(paint.lab))}`;
   const open = foot.kind === 'deck' && foot.surface === surface;
+  const isWall = isWallSide(surfaceParts(surface)?.side ?? '');
   return (
-    <p className="paint-line t1">
-      {paint === null ? null : <i style={{ background: hexFromLabD65(paint.lab) }} aria-hidden="true" />}
-      {show.may('hang') ? (
-        <button type="button" aria-expanded={open} onClick={() => openDeck(surface)}>
-          Paint: {words}
-        </button>
-      ) : (
-        <span>Paint: {words}</span>
+    <>
+      <p className="paint-line t1">
+        {paint === null ? null : <i style={{ background: hexFromLabD65(paint.lab) }} aria-hidden="true" />}
+        {show.may('hang') ? (
+          <button type="button" aria-expanded={open} onClick={() => openDeck(surface)}>
+            Paint: {words}
+          </button>
+        ) : (
+          <span>Paint: {words}</span>
+        )}
+      </p>
+      {paint === null || !isWall ? null : (
+        <p className="t1">
+          <a href={toAddress({ sheet: 'colour' })} onClick={() => deskWall.set(surface)}>
+            at the colour desk
+          </a>
+        </p>
       )}
-    </p>
+      <TheirTrials surface={surface} />
+    </>
   );
+}
+
+/** Whoever holds a paint on trial on this wall at the colour desk, by their ring. */
+function TheirTrials({ surface }: { readonly surface: SurfaceId }) {
+  const { documents } = useShow();
+  const trials = useOthers().flatMap(({ clientId, person, ring, presence }) => {
+    const paintId = presence.trialPaints?.find(([on]) => on === surface)?.[1];
+    const paint = paintFrom(documents, paintId);
+    return paint === null ? [] : [{ clientId, person, ring, paint }];
+  });
+  return trials.map(({ clientId, person, ring, paint }) => (
+    <p key={clientId} className="paint-line t1">
+      <Ring name={person.name} pattern={ring} radiusPx={8} />
+      <i style={{ background: hexFromLabD65(paint.lab) }} aria-hidden="true" />
+      <span>
+        {person.name} tries {paint.name} here
+      </span>
+    </p>
+  ));
 }

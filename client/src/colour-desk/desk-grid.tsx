@@ -17,12 +17,14 @@ interface GridProps {
   readonly opened: At | null;
   /** Enter, or a press: on a cell, a wall's head, a work's head, or a group's. */
   readonly press: (at: At) => void;
+  /** Escape: folds the opened reading away. */
+  readonly fold: () => void;
 }
 
 const OWN_ROW_PX = 74;
 const ROW_PX = 54;
 
-export function DeskGrid({ table, active, setActive, opened, press }: GridProps) {
+export function DeskGrid({ table, active, setActive, opened, press, fold: foldCard }: GridProps) {
   const fold = useFold();
   const chosen = useStore(deskWall);
   const own = useRef<HTMLDivElement>(null);
@@ -75,6 +77,11 @@ export function DeskGrid({ table, active, setActive, opened, press }: GridProps)
       event.preventDefault();
       press(at);
       setWantsFocus((count) => count + 1);
+      return;
+    }
+    if (event.key === 'Escape' && opened !== null) {
+      event.stopPropagation();
+      foldCard();
       return;
     }
     const next = stepIn(shape, at, event.key, event.ctrlKey);

@@ -26,7 +26,6 @@ export function ColourDesk() {
   const [active, setActive] = useState<At>({ row: '', column: '' });
   const [opened, setOpened] = useState<At | null>(null);
   const begun = useRef(false);
-  const side = useRef<HTMLElement>(null);
   const walls = table.rows.filter(({ kind }) => kind === 'wall');
   const wall = (walls.find((row) => row.wall.surface === chosen) ?? walls[0])?.wall;
 
@@ -88,7 +87,12 @@ export function ColourDesk() {
     } else {
       const again = opened?.row === at.row && opened.column === at.column;
       setOpened(again ? null : at);
-      if (row !== undefined && !again && row.wall.surface !== wall.surface) take(row.wall.surface);
+      const paint = row?.kind === 'wall' ? row.wall.paint : null;
+      const cell =
+        again || paint === null || column?.kind !== 'work' ? null : deskCellOf(judgements, column.work, paint.lab);
+      if (cell !== null)
+        say(`${column?.kind === 'work' ? column.work.title : ''}: ${cell.reading.word}. ${cell.reading.reason}`);
+      if (row !== undefined && !again) deskWall.set(row.wall.surface);
     }
   };
   const foldCard = (): void => {
@@ -101,8 +105,8 @@ export function ColourDesk() {
   return (
     <div className="desk">
       <DeskBar table={table} />
-      <DeskGrid table={table} active={active} setActive={setActive} opened={opened} press={press} />
-      <aside ref={side} className="desk-side" aria-label="The wall on trial">
+      <DeskGrid table={table} active={active} setActive={setActive} opened={opened} press={press} fold={foldCard} />
+      <aside className="desk-side" aria-label="The wall on trial">
         {openedRow === undefined || work === null ? null : <ReadingCard row={openedRow} work={work} fold={foldCard} />}
         <WallSplit wall={wall} deck={deck} />
         <TrialTaken wall={wall} version={table.version} />
