@@ -1,0 +1,174 @@
+import type { Page } from '@playwright/test';
+import { expect, type Seat, test } from './museum.ts';
+
+const OIL = 'The valley from Tallow Hill';
+const WALL = 'Dye House, east wall';
+
+async function sitAtTheDesk({ page }: Seat): Promise<void> {
+  await page.getByRole('link', { name: 'Colour desk', exact: true }).click();
+  await expect(page.getByRole('grid', { name: 'How works read on walls' })).toBeVisible();
+}
+
+const cell = (page: Page, name: RegExp) => page.getByRole('gridcell', { name }).first();
+const focused = (page: Page): Promise<string> =>
+  page.evaluate(() => document.activeElement?.getAttribute('aria-label') ?? document.activeElement?.textContent ?? '');
+
+test('story: the desk opens on the lost work and leads to a paint on which it carries; the other sees the trial; it is proposed, and repainted', async ({
+  museum,
+  browser,
+}) => {
+  const dov = await museum.enter(browser, 'curator');
+  const isolde = await museum.enter(browser, 'guest artist');
+  await sitAtTheDesk(dov);
+  await sitAtTheDesk(isolde);
+
+  // It says at once which work is lost and why, in words; the figures stand one press behind.
+  const why = dov.page.getByRole('region', { name: `How ${OIL} reads` });
+  await expect(why).toContainText(`lost on ${WALL}`);
+  await expect(why.getByRole('table')).toHaveCount(0);
+  await why.getByRole('button', { name: 'figures' }).click();
+  await expect(why.getByRole('table')).toContainText('body to wall');
+  await why.getByRole('button', { name: 'fold the figures away' }).click();
+
+  // The deck tells on which paints it carries; moving along it changes the row, for Dov alone.
+  const deck = dov.page.getByRole('region', { name: `The deck, tried on ${WALL}` });
+  await deck.getByRole('button', { name: /it carries on$/ }).click();
+  const weld = deck.getByRole('button', { name: /^Weld, LRV/ });
+  await weld.hover();
+  await expect(cell(dov.page, new RegExp(`^${OIL}, hangs there: carries, on Weld`))).toBeVisible();
+  await expect(dov.page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
+  await expect(cell(isolde.page, /on Weld$/)).toHaveCount(0);
+
+  // Held, it is seen at Isolde's desk by his name, on the deck and on the wall; the hang stays as it is.
+  await weld.click();
+  await expect(weld).toHaveAttribute('aria-pressed', 'true');
+  await expect(
+    isolde.page.getByRole('rowheader', { name: `${WALL}: Dov Castellane tries Weld, LRV 57` }),
+  ).toBeVisible();
+  await expect(cell(isolde.page, new RegExp(`^${OIL}, hangs there: carries, on Weld`))).toBeVisible();
+  await expect(isolde.page.getByRole('button', { name: /^Weld, LRV 57.*Dov Castellane tries it$/ })).toHaveCount(1);
+  await expect(
+    isolde.page.getByRole('rowheader', { name: `${WALL}: Verdigris, deep, LRV 8, paints are tried here` }),
+  ).toBeVisible();
+  await isolde.page.getByRole('button', { name: /^Dye House, east wall/ }).click();
+  await expect(isolde.page.getByText('Dov Castellane tries Weld here')).toBeVisible();
+
+  // Two paints side by side, the divider by the arrows.
+  const divider = dov.page.getByRole('separator', { name: 'Between Verdigris, deep, at its left, and Weld, on trial' });
+  const at = Number(await divider.getAttribute('aria-valuenow'));
+  await divider.press('ArrowLeft');
+  await expect(divider).toHaveAttribute('aria-valuenow', String(at - 2));
+
+  // Proposed: a proposal with that repaint in it, in one step; the hang stays as it is.
+  await dov.page.getByRole('button', { name: 'Propose Weld…' }).click();
+  await dov.page.getByRole('textbox', { name: /^Reason/ }).fill('The green drinks the valley.');
+  await dov.page.getByRole('button', { name: 'Propose Weld', exact: true }).click();
+  await expect(dov.page.getByRole('list', { name: 'Moves' })).toContainText('Paint the east wall Weld');
+  await expect(isolde.page.getByText(/^Paint: Verdigris, deep/)).toBeVisible();
+  await expect(isolde.page.getByText('Dov Castellane tries Weld here')).toHaveCount(0);
+
+  // Repainted: a fact, seen by both, taken back by one undo.
+  await sitAtTheDesk(dov);
+  await dov.page.getByRole('button', { name: /^Weld, LRV/ }).click();
+  await dov.page.getByRole('button', { name: 'Repaint: Weld' }).click();
+  await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld, LRV 57`) })).toBeVisible();
+  await expect(isolde.page.getByText(/^Paint: Weld/)).toBeVisible();
+  await dov.page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Verdigris, deep`) })).toBeVisible();
+  await expect(isolde.page.getByText(/^Paint: Verdigris, deep/)).toBeVisible();
+  expect([...dov.errors, ...isolde.errors]).toEqual([]);
+});
+
+test('story: the whole desk by the keyboard alone', async ({ museum, browser }) => {
+  const { page, errors } = await museum.enter(browser, 'curator');
+  const key = async (name: string, times = 1): Promise<void> => {
+    for (let n = 0; n < times; n++) await page.keyboard.press(name);
+  };
+  const until = async (name: string, arrived: (label: string) => boolean, most = 120): Promise<void> => {
+    for (let n = 0; n < most && !arrived(await focused(page)); n++) await page.keyboard.press(name);
+    expect(arrived(await focused(page)), await focused(page)).toBe(true);
+  };
+  await until('Tab', (label) => label === 'Colour desk');
+  await key('Enter');
+  await expect(page.getByRole('region', { name: `How ${OIL} reads` })).toBeVisible();
+
+  // One step of Tab into the table, where the arrows go from cell to cell.
+  await until('Tab', (label) => label.startsWith(`${OIL}, hangs there: lost`));
+  await key('ArrowLeft');
+  expect(await focused(page)).toMatch(/^Weir, rising, hangs there: carries, on Verdigris, deep/);
+  await key('Enter');
+  await expect(page.getByRole('region', { name: 'How Weir, rising reads' })).toBeVisible();
+  await key('Escape');
+  await expect(page.getByRole('region', { name: /^How / })).toHaveCount(0);
+  expect(await focused(page)).toMatch(/^Weir, rising/);
+  await key('ArrowRight');
+  await key('Enter');
+  await key('Home');
+  expect(await focused(page)).toMatch(/^Dye House, east wall: Verdigris, deep/);
+
+  // Up to the heads: a wall's works are taken together and opened again.
+  await key('Control+Home');
+  await key('ArrowRight');
+  const together = await focused(page);
+  await key('Enter');
+  expect(await focused(page)).not.toBe(together);
+  await key('Enter');
+  expect(await focused(page)).toBe(together);
+
+  // Along the deck: each paint is tried as the focus comes to it, Enter holds it.
+  await until('Tab', (label) => /, LRV \d+/.test(label) && !label.includes(':'));
+  await key('Home');
+  await until('ArrowRight', (label) => label.startsWith('Weld, LRV'));
+  await expect(cell(page, new RegExp(`^${OIL}, hangs there: carries, on Weld`))).toBeVisible();
+  await key('Enter');
+  await expect(page.getByRole('rowheader', { name: `${WALL}: on trial, Weld, LRV 57` })).toBeVisible();
+  await until('Shift+Tab', (label) => label === 'Repaint: Weld');
+  await key('Enter');
+  await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld`) })).toBeVisible();
+  expect(errors).toEqual([]);
+});
+
+test('story: works stand across as one asks: each wall’s own, by number, by worst, all of the checklist', async ({
+  museum,
+  browser,
+}) => {
+  const { page, errors } = await museum.enter(browser, 'viewer');
+  await page.goto(`${page.url().split('#')[0]}#colour`);
+  const across = page.getByRole('combobox', { name: 'Across' });
+  await expect(across).toBeVisible();
+  const grid = page.getByRole('grid');
+
+  // Worst first: the lost one stands at the left.
+  await page.getByRole('group', { name: 'Works by' }).getByRole('button', { name: 'worst' }).click();
+  await expect(page.getByRole('columnheader', { name: /^Lost, 1 works/ })).toBeVisible();
+  await expect(page.getByRole('columnheader', { name: new RegExp(`^${OIL}`) })).toBeVisible();
+  await page.getByRole('group', { name: 'Walls by' }).getByRole('button', { name: 'worst' }).click();
+  await expect(page.getByRole('rowheader').first()).toHaveAccessibleName(/^Dye House, east wall/);
+
+  // Only what is in sight is drawn, however many works there are.
+  await page.getByRole('group', { name: 'Works by' }).getByRole('button', { name: 'number' }).click();
+  await across.selectOption({ label: 'the whole checklist' });
+  const columns = Number(await grid.getAttribute('aria-colcount'));
+  expect(columns).toBeGreaterThan(60);
+  expect(await page.getByRole('columnheader').count()).toBeLessThan(30);
+  await grid.evaluate((element) => {
+    element.scrollLeft = element.scrollWidth;
+  });
+  await expect(page.getByRole('columnheader').last()).toHaveAttribute('aria-colindex', String(columns));
+
+  // Each wall with its own works alone: what hangs there and nothing else.
+  await across.selectOption({ label: 'each wall’s own works' });
+  await expect(page.getByRole('columnheader')).toHaveCount(0);
+  await expect(cell(page, new RegExp(`^${OIL}, hangs there: lost`))).toBeVisible();
+  for (const name of await page
+    .getByRole('gridcell')
+    .evaluateAll((all) => all.map((one) => one.getAttribute('aria-label')))) {
+    if (name !== null) expect(name).toContain('hangs there');
+  }
+
+  // A viewer may look and try, and can neither repaint nor propose.
+  await page.getByRole('button', { name: /^Weld, LRV/ }).click();
+  await expect(page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
+  await expect(page.getByRole('button', { name: /^(Repaint|Propose)/ })).toHaveCount(0);
+  expect(errors).toEqual([]);
+});
