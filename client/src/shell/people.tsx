@@ -41,9 +41,9 @@ export function People({ view }: { readonly view: View }) {
       <li>
         <Ring name={person.name} pattern={show.presence.ringOf(person.id)} radiusPx={9.5} />
         <span>
-          {person.name} <i className="it">you</i>
+          {person.name} <i className="it">you</i>{' '}
+          {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
         </span>
-        {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
       </li>
       {others.map((there) => {
         const { clientId, person: other, ring, presence } = there;
@@ -61,18 +61,18 @@ export function People({ view }: { readonly view: View }) {
                       presence.layer ?? null,
                       whereText(show.documents, viewFrom(presence.at ?? ''), view),
                     )}
-              </i>
+              </i>{' '}
+              {alone || other.id === person.id ? null : (
+                <button
+                  type="button"
+                  className="people-along"
+                  aria-pressed={along}
+                  onClick={() => (along ? letGo() : goAlong(there, person.id))}
+                >
+                  {along ? 'let go' : 'go along'}
+                </button>
+              )}
             </span>
-            {alone || other.id === person.id ? null : (
-              <button
-                type="button"
-                className="people-along"
-                aria-pressed={along}
-                onClick={() => (along ? letGo() : goAlong(there, person.id))}
-              >
-                {along ? 'let go' : 'go along'}
-              </button>
-            )}
           </li>
         );
       })}
