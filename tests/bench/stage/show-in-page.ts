@@ -58,7 +58,7 @@ export function commandsFor(objects: readonly BenchObject[]): {
     history,
     pictures,
     judgements: new Judgements(documents, pictures),
-    presence: { say: () => {}, everyoneElse: () => [], everyoneIn: () => [], subscribe: silent },
+    presence: { say: () => {}, everyoneElse: () => NOBODY, everyoneIn: () => NOBODY, subscribe: silent },
     layerId: null,
     may: () => true,
     perform(act: Parameters<ActHistory['perform']>[0]) {
@@ -68,3 +68,6 @@ export function commandsFor(objects: readonly BenchObject[]): {
   };
   return { show: show as unknown as ShowSession, documents };
 }
+
+/** One array for good: what is asked again and again must not look new each time. */
+const NOBODY: never[] = [];
