@@ -140,7 +140,7 @@ test('story: works stand across as one asks: each wall’s own, by number, by wo
 
   // Worst first: the lost one stands at the left.
   await page.getByRole('group', { name: 'Works by' }).getByRole('button', { name: 'worst' }).click();
-  await expect(page.getByRole('columnheader', { name: /^Lost, 1 works/ })).toBeVisible();
+  await expect(page.getByRole('columnheader', { name: /^Lost, 1 work/ })).toBeVisible();
   await expect(page.getByRole('columnheader', { name: new RegExp(`^${OIL}`) })).toBeVisible();
   await page.getByRole('group', { name: 'Walls by' }).getByRole('button', { name: 'worst' }).click();
   await expect(page.getByRole('rowheader').first()).toHaveAccessibleName(/^Dye House, east wall/);

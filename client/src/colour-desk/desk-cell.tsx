@@ -5,7 +5,11 @@ import { countsOf, type DeskCell, deskCellOf, WORST_FIRST } from '@enfilade/shar
 import type { Judgements } from '@enfilade/shared/judgements';
 import { memo } from 'react';
 import { ReadingMark } from '../shell/marks.tsx';
+import { Picture } from '../shell/picture.tsx';
 import type { DeskColumn } from './desk-table.ts';
+
+/** Longest side of a work's picture in a cell, px. */
+const SMALL_PX = 38;
 
 interface CellProps {
   readonly judgements: Judgements;
@@ -16,6 +20,7 @@ interface CellProps {
   readonly at: string;
   readonly index: number;
   readonly leftPx: number;
+  readonly widthPx: number;
   readonly here: boolean;
   readonly active: boolean;
   readonly opened: boolean;
@@ -37,8 +42,8 @@ export const Cell = memo(function Cell(props: CellProps) {
       aria-selected={opened}
       tabIndex={props.active ? 0 : -1}
       data-at={props.at}
-      className={`desk-cell${here ? ' desk-here' : ''}${opened ? ' desk-opened' : ''}`}
-      style={{ left: props.leftPx, background: hexFromLabD65(lab), color: inkOn(lab) }}
+      className={`desk-cell${titled ? ' desk-titled' : here ? ' desk-here' : ''}${opened ? ' desk-opened' : ''}`}
+      style={{ left: props.leftPx, width: props.widthPx, background: hexFromLabD65(lab), color: inkOn(lab) }}
     >
       {column.kind === 'group' ? (
         <GroupCounts judgements={judgements} column={column} lab={lab} />
@@ -53,7 +58,12 @@ export const Cell = memo(function Cell(props: CellProps) {
           </span>
         </>
       )}
-      {titled && column.kind === 'work' ? <span className="desk-cell-title">{column.work.title}</span> : null}
+      {titled && column.kind === 'work' ? (
+        <>
+          {cell === null ? null : <Small judgements={judgements} pieceId={cell.pieceId} />}
+          <span className="desk-cell-title">{column.work.title}</span>
+        </>
+      ) : null}
     </div>
   );
 });
@@ -69,7 +79,7 @@ function workText(title: string, cell: DeskCell | null, here: boolean): string {
 function groupText(judgements: Judgements, { group }: DeskColumn, lab: LabD65): string {
   const counts = countsOf(judgements, group.works, lab);
   const words = WORST_FIRST.filter((word) => counts[word] > 0).map((word) => `${counts[word]} ${word}`);
-  return `${group.works.length} works together: ${words.join(', ')}`;
+  return `${group.works.length === 1 ? '1 work' : `${group.works.length} works`} together: ${words.join(', ')}`;
 }
 
 /** The two worst words there are, with their numbers. */
@@ -86,6 +96,18 @@ function GroupCounts(props: { judgements: Judgements; column: DeskColumn; lab: L
           </span>
         </span>
       ))}
+    </span>
+  );
+}
+
+/** The work itself, where no head of a column shows it. */
+function Small({ judgements, pieceId }: { readonly judgements: Judgements; readonly pieceId: string }) {
+  const picture = judgements.pictureOf(pieceId);
+  if (picture === undefined) return null;
+  const scale = SMALL_PX / Math.max(picture.widthPx, picture.heightPx);
+  return (
+    <span className="desk-cell-picture">
+      <Picture sha256={picture.sha256} widthPx={picture.widthPx * scale} heightPx={picture.heightPx * scale} small />
     </span>
   );
 }

@@ -30,7 +30,11 @@ export function DeskGrid({ table, active, setActive, opened, press, fold: foldCa
   const own = useRef<HTMLDivElement>(null);
   const [wantsFocus, setWantsFocus] = useState(0);
   const geometry = useMemo<Geometry>(
-    () => ({ headPx: fold === 'narrow' ? 132 : 184, columnPx: 84, rowPx: table.own ? OWN_ROW_PX : ROW_PX }),
+    () => ({
+      headPx: fold === 'narrow' ? 124 : 184,
+      columnPx: table.own ? 132 : 84,
+      rowPx: table.own ? OWN_ROW_PX : ROW_PX,
+    }),
     [fold, table.own],
   );
   const [from, to] = useColumnsInSight(own, geometry, table.widest);

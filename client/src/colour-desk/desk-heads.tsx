@@ -48,7 +48,7 @@ export function GroupHeads({ table, columns, inSight, geometry, active }: HeadsP
               aria-colindex={at + 2}
               aria-colspan={count}
               aria-expanded={!folded}
-              aria-label={`${name}, ${group.works.length} works${folded ? ', together' : ''}`}
+              aria-label={`${name}, ${worksText(group.works.length)}${folded ? ', together' : ''}`}
               tabIndex={isActive ? 0 : -1}
               data-at={`${GROUPS_ROW}|${key}`}
               data-group={group.id}
@@ -69,6 +69,10 @@ export function GroupHeads({ table, columns, inSight, geometry, active }: HeadsP
 function groupName(group: DeskGroup, name: (surface: string) => string): string {
   if (group.word !== null) return capital(group.word);
   return group.surface === null ? 'On no wall' : name(group.surface);
+}
+
+function worksText(count: number): string {
+  return count === 1 ? '1 work' : `${count} works`;
 }
 
 /** 'east wall' of 'Dye House, east wall' keeps a narrow column readable; the room is in its label. */
@@ -103,10 +107,13 @@ export function WorkHeads({ table, columns, inSight, geometry, active }: HeadsPr
               role="columnheader"
               tabIndex={isActive ? 0 : -1}
               {...common}
-              aria-label={`${column.group.works.length} works together: open them`}
+              aria-label={`${worksText(column.group.works.length)} together: open them`}
             >
               <span className="desk-head-many">{column.group.works.length}</span>
-              <span>works{room.length > 1 ? ` in the ${room[0]}` : ''}</span>
+              <span>
+                {column.group.works.length === 1 ? 'work' : 'works'}
+                {room.length > 1 ? ` in the ${room[0]}` : ''}
+              </span>
             </div>
           );
         }

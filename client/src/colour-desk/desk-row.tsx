@@ -82,6 +82,7 @@ function PaintedRow(props: RowProps & { readonly lab: LabD65 | null; readonly pa
             paintName={paintName}
             at={`${row.key}|${column.key}`}
             index={index}
+            widthPx={geometry.columnPx}
             leftPx={geometry.headPx + index * geometry.columnPx}
             here={column.kind === 'work' && column.work.surface === row.wall.surface}
             active={activeColumn === column.key}

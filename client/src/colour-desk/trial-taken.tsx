@@ -46,12 +46,6 @@ export function TrialTaken({ wall, version }: { readonly wall: DeskWall; readonl
   const isHeld = id !== null && holding === id;
   return (
     <section className="desk-taken" aria-label="If the trial is taken">
-      <h2>If {tried.name} is taken</h2>
-      {same ? (
-        <p className="t1">It is what the wall is painted now.</p>
-      ) : (
-        <Lines wall={wall} id={id} version={version} />
-      )}
       {!isHeld || same ? (
         isHeld ? (
           <LetGo wall={wall} />
@@ -74,6 +68,12 @@ export function TrialTaken({ wall, version }: { readonly wall: DeskWall; readonl
           ) : null}
           <LetGo wall={wall} />
         </p>
+      )}
+      <h2>If {tried.name} is taken</h2>
+      {same ? (
+        <p className="t1">It is what the wall is painted now.</p>
+      ) : (
+        <Lines wall={wall} id={id} version={version} />
       )}
       <p className="t1">A screen is no proof: judge the drawdown on the wall, under its lamp.</p>
     </section>

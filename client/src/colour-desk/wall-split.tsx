@@ -12,7 +12,7 @@ import './wall-split.css';
 
 const splitAt = new Store(0.5);
 const NOTHING_PLACED = new Map<string, never>();
-const TALLEST_PX = 190;
+const TALLEST_PX = 176;
 
 export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly deck: readonly DeckChip[] }) {
   const { documents, judgements } = useShow();

@@ -14,6 +14,7 @@ import { useDeck } from '../colour-desk/use-deck.ts';
 import { WallSplit } from '../colour-desk/wall-split.tsx';
 import { useStore } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
+import { useFold } from '../shell/media.ts';
 import { useShow } from '../sync/hooks.ts';
 import './colour-desk.css';
 
@@ -25,6 +26,7 @@ export function ColourDesk() {
   const holding = useStore(held);
   const [active, setActive] = useState<At>({ row: '', column: '' });
   const [opened, setOpened] = useState<At | null>(null);
+  const fold = useFold();
   const begun = useRef(false);
   const walls = table.rows.filter(({ kind }) => kind === 'wall');
   const wall = (walls.find((row) => row.wall.surface === chosen) ?? walls[0])?.wall;
@@ -45,6 +47,15 @@ export function ColourDesk() {
       setOpened({ row: surface, column: lost.id });
     }
   });
+  // One under the other, what was asked for stands below the table and the deck.
+  const asked = opened === null || fold !== 'narrow' || active.row === '' ? null : `${opened.row}|${opened.column}`;
+  const wasAsked = useRef(asked);
+  useEffect(() => {
+    if (asked !== null && wasAsked.current !== null && asked !== wasAsked.current) {
+      document.querySelector('.desk-card')?.scrollIntoView({ block: 'nearest' });
+    }
+    wasAsked.current = asked;
+  }, [asked]);
   // What I hold on trial others see while I am at the desk.
   useEffect(() => presence.say({ trialPaints: [...holding] }), [presence, holding]);
   useEffect(() => () => presence.say({ trialPaints: null }), [presence]);
