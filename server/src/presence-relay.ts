@@ -37,8 +37,13 @@ export class PresenceRelay {
     this.ids = ids;
   }
 
-  /** The one id a socket speaks for, told by itself before it speaks. */
+  /**
+   * The one id a socket speaks for, told by itself before it speaks.
+   * @throws TypeError when it has spoken for another: that one would stay here for ever.
+   */
   greet(speaker: Speaker, client: number): void {
+    const bound = this.idOf.get(speaker);
+    if (bound !== undefined && bound !== client) throw new TypeError('a hello after speaking for another id');
     const living = this.entries.get(client);
     if (living !== undefined && living.speaker !== speaker) this.idOf.delete(living.speaker);
     this.idOf.set(speaker, client);

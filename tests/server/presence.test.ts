@@ -1,3 +1,5 @@
+import { CLOSE, MESSAGE_HELLO } from '@enfilade/shared/protocol';
+import * as encoding from 'lib0/encoding';
 import { expect, test } from 'vitest';
 import { Awareness } from 'y-protocols/awareness';
 import type { WebsocketProvider } from 'y-websocket';
@@ -95,5 +97,20 @@ test('law: who comes back under their id and breaks off in the middle of a word 
   second.sendPresence(424242, 100, ['no object']);
   await second.when(({ closed }) => closed !== null);
   first.socket.terminate();
+  await expect.poll(() => [...presence.clients()]).toEqual([]);
+});
+
+test('law: who speaks for one id and then says hello under another is closed, and leaves nobody behind', async () => {
+  const here = await scene();
+  const { presence } = here.server.sessions.get('hang');
+  const client = await here.client(await here.seat('curator'), 'hang');
+  client.sendPresence(424242, 1, { at: 'wall/dye:head' });
+  await expect.poll(() => [...presence.clients()]).toEqual([424242]);
+  const encoder = encoding.createEncoder();
+  encoding.writeVarUint(encoder, MESSAGE_HELLO);
+  encoding.writeVarUint(encoder, 424243);
+  client.socket.send(encoding.toUint8Array(encoder));
+  await client.when(({ closed }) => closed !== null);
+  expect(client.closed?.code).toBe(CLOSE.malformed);
   await expect.poll(() => [...presence.clients()]).toEqual([]);
 });
