@@ -4,8 +4,9 @@ import type { LabD65 } from '@enfilade/colour/lab';
 import type { Swatch } from '@enfilade/colour/palette';
 import { pictureColoursOf } from '@enfilade/colour/picture-colours';
 import { readingOn } from '@enfilade/colour/reading';
+import { figureSentencesOf } from '@enfilade/colour/reading-figures';
 import { fractionWordsOf } from '@enfilade/colour/reading-reasons';
-import { DEFAULT_THRESHOLDS } from '@enfilade/colour/reading-thresholds';
+import { DEFAULT_THRESHOLDS, thresholdsFrom } from '@enfilade/colour/reading-thresholds';
 import { hueDegreesOf } from '@enfilade/colour/spaces';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -211,5 +212,66 @@ describe('readingOn, laws', () => {
       'nearly all',
       'all',
     ]);
+  });
+});
+
+describe('figures behind the words', () => {
+  test('story: what the oil view’s fields are to verdigris, in figures that add up', () => {
+    const sentences = figureSentencesOf({ ...pictureColoursOf(OIL_VIEW), framed: true }, VERDIGRIS);
+    expect(sentences[0]).toMatch(/^The \D+, \d+ % of the surface, lies \d from the wall: the wall's own colour\.$/);
+    expect(sentences.at(-1)).toMatch(/^The frame lies \d+ from the wall/);
+    const shares = sentences.slice(0, -1).map((sentence) => Number(/(\d+) %/.exec(sentence)![1]));
+    const total = shares.reduce((sum, share) => sum + share, 0);
+    expect(total).toBeGreaterThan(85);
+    expect(total).toBeLessThan(103);
+  });
+
+  test('law: each figure is the ΔE00 and the share of a field that is there', () => {
+    const wall = { L: 50, a: 0, b: 0 };
+    const body = [
+      { lab: { L: 70, a: 0, b: 0 }, share: 0.7 },
+      { lab: { L: 55, a: 0, b: 0 }, share: 0.28 },
+      { lab: { L: 10, a: 0, b: 0 }, share: 0.02 },
+    ];
+    const edge = [
+      { lab: { L: 70, a: 0, b: 0 }, share: 0.8 },
+      { lab: { L: 55, a: 0, b: 0 }, share: 0.2 },
+    ];
+    const [far, near] = [70, 55].map((L) => Math.round(deltaE2000({ L, a: 0, b: 0 }, wall)));
+    expect(figureSentencesOf({ body, edge }, wall)).toEqual([
+      `The grey, 70 % of the surface, lies ${far} from the wall.`,
+      `The grey, 28 % of the surface, lies ${near} from the wall: the wall's own colour.`,
+      `The edge lies ${Math.round(0.8 * deltaE2000(edge[0]!.lab, wall) + 0.2 * deltaE2000(edge[1]!.lab, wall))} from the wall, at its nearest ${near}, over 20 % of its length.`,
+    ]);
+    expect(figureSentencesOf({ body: body.slice(0, 1), edge: [] }, wall)).toHaveLength(1);
+    expect(() => figureSentencesOf({ body: [], edge }, wall)).toThrow(RangeError);
+  });
+});
+
+describe('a show’s own thresholds', () => {
+  test('law: what is sound is taken, what is not is told and left as it was', () => {
+    expect(thresholdsFrom({})).toEqual({ thresholds: DEFAULT_THRESHOLDS, issues: [] });
+    expect(thresholdsFrom({ weakMean: 15, lostShare: 0.5 })).toEqual({
+      thresholds: { ...DEFAULT_THRESHOLDS, weakMean: 15, lostShare: 0.5 },
+      issues: [],
+    });
+    const { thresholds, issues } = thresholdsFrom({
+      lostShare: 2,
+      weakEdge: 'ten',
+      carriesRim: Number.NaN,
+      glow: 1,
+      weakMean: 12,
+    });
+    expect(thresholds).toEqual({ ...DEFAULT_THRESHOLDS, weakMean: 12 });
+    expect(issues.map(({ where }) => where)).toEqual(['lostShare', 'weakEdge', 'carriesRim', 'glow']);
+    expect(issues[0]).toEqual({ where: 'lostShare', what: 'A number from 0 to 1 is wanted.', value: 2 });
+  });
+
+  test('law: thresholds in which a stronger word asks for less are not taken at all', () => {
+    for (const given of [{ carriesMean: 10 }, { carriesEdge: 5 }, { weakShare: 0.9 }, { carriesShare: 0.3 }]) {
+      const { thresholds, issues } = thresholdsFrom(given);
+      expect(thresholds).toEqual(DEFAULT_THRESHOLDS);
+      expect(issues).toHaveLength(1);
+    }
   });
 });

@@ -17,10 +17,17 @@ export interface ReadingFacts {
   readonly shareWithin10: number;
   readonly rimWithin10: number;
   readonly thresholds: ReadingThresholds;
+  /** Whether the edge is a frame's. */
+  readonly framed: boolean;
 }
 
 /** One or two sentences, in a curator's words and without figures, that say why a work reads as it does. */
 export function reasonOf(facts: ReadingFacts): string {
+  const reason = aboutEdgeOf(facts);
+  return facts.framed ? reason.replaceAll(/\bedge\b/g, 'frame') : reason;
+}
+
+function aboutEdgeOf(facts: ReadingFacts): string {
   switch (facts.word) {
     case 'lost':
       return lostReasonOf(facts);

@@ -38,3 +38,50 @@ export const DEFAULT_THRESHOLDS: ReadingThresholds = {
   // An outline that is the wall's own for a quarter of its length is not whole.
   carriesRim: 0.25,
 };
+
+const SHARES = new Set<keyof ReadingThresholds>(['lostShare', 'weakShare', 'carriesShare', 'carriesRim']);
+
+/** What of a show's own thresholds could not be taken. */
+export interface ThresholdIssue {
+  readonly where: keyof ReadingThresholds | string;
+  readonly what: string;
+  readonly value: unknown;
+}
+
+/**
+ * A show's own thresholds over the default ones: shares 0..1, distances ΔE00 0..100. What is no such number, or breaks
+ * the order of the words (lost over weak over carries for shares, the other way for distances), is left as it was and told.
+ */
+export function thresholdsFrom(given: Readonly<Record<string, unknown>>): {
+  thresholds: ReadingThresholds;
+  issues: ThresholdIssue[];
+} {
+  const issues: ThresholdIssue[] = [];
+  let thresholds = DEFAULT_THRESHOLDS;
+  for (const [where, value] of Object.entries(given)) {
+    if (!(where in DEFAULT_THRESHOLDS)) {
+      issues.push({ where, what: 'There is no threshold of this name.', value });
+      continue;
+    }
+    const key = where as keyof ReadingThresholds;
+    const most = SHARES.has(key) ? 1 : 100;
+    if (typeof value !== 'number' || !(value >= 0 && value <= most)) {
+      issues.push({ where, what: `A number from 0 to ${most} is wanted.`, value });
+      continue;
+    }
+    thresholds = { ...thresholds, [key]: value };
+  }
+  const ordered = (...values: number[]): boolean => values.every((value, i) => i === 0 || values[i - 1]! <= value);
+  const { carriesShare, weakShare, lostShare, weakMean, carriesMean, weakEdge, carriesEdge } = thresholds;
+  const disorder: [boolean, string][] = [
+    [ordered(carriesShare, weakShare, lostShare), 'Shares must not fall from carries over weak to lost.'],
+    [ordered(weakMean, carriesMean), 'The mean of what carries must not be under that of what is weak.'],
+    [ordered(weakEdge, carriesEdge), 'The edge of what carries must not be under that of what is weak.'],
+  ];
+  const broken = disorder.filter(([holds]) => !holds);
+  if (broken.length === 0) return { thresholds, issues };
+  return {
+    thresholds: DEFAULT_THRESHOLDS,
+    issues: [...issues, ...broken.map(([, what]) => ({ where: 'thresholds', what, value: given }))],
+  };
+}

@@ -26,10 +26,11 @@ const STRETCH = 0.15;
 
 /**
  * How colours of a picture (CIELAB D65 swatches of body and edge, in any order) read on a wall.
- * An empty edge is taken from the body. RangeError when the body is empty: nothing opaque reads on nothing.
+ * An empty edge is taken from the body; `framed` has the words speak of a frame (see `framedColoursOf`).
+ * RangeError when the body is empty: nothing opaque reads on nothing.
  */
 export function readingOn(
-  colours: { readonly body: readonly Swatch[]; readonly edge: readonly Swatch[] },
+  colours: { readonly body: readonly Swatch[]; readonly edge: readonly Swatch[]; readonly framed?: boolean },
   wall: LabD65,
   thresholds: ReadingThresholds = DEFAULT_THRESHOLDS,
 ): Reading {
@@ -43,9 +44,21 @@ export function readingOn(
   const weakest = weakestOf(edgeFields);
   const patch = (bodyFields.find((field) => field.deltaE < WITHIN) ?? bodyFields[0]!).lab;
   const word = wordOf(body.deltaE, edge.deltaE, shareWithin10, rimWithin10, thresholds);
+  const framed = colours.framed === true && colours.edge.length > 0;
   return {
     word,
-    reason: reasonOf({ word, wall, bodyFields, edgeFields, body, edge, shareWithin10, rimWithin10, thresholds }),
+    reason: reasonOf({
+      word,
+      wall,
+      bodyFields,
+      edgeFields,
+      body,
+      edge,
+      shareWithin10,
+      rimWithin10,
+      thresholds,
+      framed,
+    }),
     patch,
     patchName: colourNameOf(patch),
     body,
@@ -55,7 +68,8 @@ export function readingOn(
   };
 }
 
-function wordOf(body: number, edge: number, share: number, rim: number, t: ReadingThresholds): ReadingWord {
+/** The word for distances of body and edge (mean ΔE00) and for the shares of both within ΔE00 10 of the wall. */
+export function wordOf(body: number, edge: number, share: number, rim: number, t: ReadingThresholds): ReadingWord {
   if (share > t.lostShare && edge < t.lostEdge && body < t.weakMean) return 'lost';
   if (share > t.weakShare || edge < t.weakEdge || body < t.weakMean) return 'weak';
   const clear = body >= t.carriesMean && edge >= t.carriesEdge;
