@@ -214,6 +214,12 @@ describe('CGATS', () => {
     expect(paints).toEqual([{ name: 'G1', reflectance: { startNm: 400, stepNm: 10, values: Array(31).fill(0.5) } }]);
   });
 
+  test('story: a near-black paint in per cent is known by the norm its file states', () => {
+    const fields = Array.from({ length: 31 }, (_, i) => `SPEC_${400 + 10 * i}`).join(' ');
+    const file = `CGATS.17\nSPECTRAL_NORM "100"\nBEGIN_DATA_FORMAT\nSAMPLE_ID ${fields}\nEND_DATA_FORMAT\nBEGIN_DATA\nsoot ${Array(31).fill(0.5).join(' ')}\nEND_DATA\n`;
+    expect(paintsFromCgats(file, { file: 'n.txt' }).paints[0]?.reflectance?.values[0]).toBe(0.005);
+  });
+
   test('story: sets that run over two lines are read by counting', () => {
     const file = `${head}${format}NUMBER_OF_SETS 2\nBEGIN_DATA\nA 50 0\n0\nB 60 1\n1\nEND_DATA\n`;
     expect(paintsFromCgats(file, { file: 'w.txt' }).paints.map(({ name }) => name)).toEqual(['A', 'B']);

@@ -8,7 +8,7 @@ import { adapt } from 'colorjs.io/src/CATs.js';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { randomLabs, randomOf } from './samples.ts';
-import { spectraIn, tableText } from './tables.ts';
+import { csvRows, spectraIn, tableText } from './tables.ts';
 
 const D50: WhitePoint = { illuminant: 'D50', observer: '2°' };
 const apart = (one: ArrayLike<number>, other: ArrayLike<number>) =>
@@ -204,6 +204,13 @@ describe('light reflectance value', () => {
     const summed = paintLrvOf({ name: 'b', reflectance: grey });
     expect(summed.basis).toBe('reflectance');
     expect(summed.lrv).toBeCloseTo(20, 9);
+    // The whole test colour 12, a deep blue, has Y 6.6 for the 2° observer and 8.0 for the wider one (spec2cie).
+    const wide = Number(
+      csvRows('test-colour-samples-xyz.csv').find(
+        (row) => row.sample === 'TCS12' && row.light === 'D65' && row.observer === '10°',
+      )?.Y,
+    );
+    expect(paintLrvOf({ name: 'blue', reflectance: spectraIn('CIE-TCS.sp')[11]! }).lrv).toBeCloseTo(wide, 1);
     const fromL = paintLrvOf({
       name: 'c',
       lab: { L: lightnessFromLrv(20), a: 0, b: 0, illuminant: 'D65', observer: '2°' },

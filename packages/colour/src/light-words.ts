@@ -40,11 +40,12 @@ export function turnsOf(from: LabD65, to: LabD65): string[] {
   const stronger = chromaOf(to) - chromaOf(from);
   const [a, b] = [to.a - from.a, to.b - from.b];
   const across = Math.sqrt(Math.max(0, a * a + b * b - stronger * stronger));
+  // A grey has no strength or hue to change: whichever way it goes is a tint.
+  const isGrey = chromaOf(from) < 6;
   const steps: [number, string][] = [
     [Math.abs(lighter), lighter > 0 ? 'lighter' : 'darker'],
-    [Math.abs(stronger), stronger > 0 ? 'stronger in colour' : 'duller'],
-    // A grey has no strength or hue to change: whichever way it goes is a tint.
-    [chromaOf(from) < 6 ? Math.hypot(a, b) : across, MORE[tintOf(a, b)]],
+    [isGrey ? 0 : Math.abs(stronger), stronger > 0 ? 'stronger in colour' : 'duller'],
+    [isGrey ? Math.hypot(a, b) : across, MORE[tintOf(a, b)]],
   ];
   const seen = steps.sort((p, q) => q[0] - p[0]).filter(([size], i) => i === 0 || size > steps[0]![0] / 3);
   return seen.slice(0, 2).map(([, word]) => word);
