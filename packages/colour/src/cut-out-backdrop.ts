@@ -115,8 +115,12 @@ function solved(sums: Float64Array[]): Float64Array[] {
 const ROUNDS = 5;
 // ΔE*ab past which a pixel has half a say in what the ground is: more than grain, less than a thing.
 const HALF_SAY = 4;
-/** ΔE*ab within which a pixel is the ground, beside three times its spread. */
-export const GROUND_WITHIN = 1.6;
+const GROUND_WITHIN = 1.6;
+
+/** ΔE*ab within which a pixel is this ground; a ground that varies has more room, up to a point. */
+export function nearOf({ spread }: { readonly spread: number }): number {
+  return GROUND_WITHIN + 3 * Math.min(spread, 2);
+}
 
 /**
  * The smooth ground through the pixels at `places` (indices), strays having little say: from their median by weighted
@@ -159,7 +163,7 @@ export function backdropThrough(planes: LabPlanes, places: readonly number[]): B
   const misses = places.map(missAt).sort((p, q) => p - q);
   const near = misses.filter((miss) => miss < 3 * HALF_SAY);
   const spread = Math.sqrt(near.reduce((sum, miss) => sum + miss * miss, 0) / Math.max(1, near.length));
-  const on = misses.filter((miss) => miss < GROUND_WITHIN + 3 * spread).length;
+  const on = misses.filter((miss) => miss < nearOf({ spread })).length;
   const area = width * height;
   const ground = { width, height, L: new Float32Array(area), a: new Float32Array(area), b: new Float32Array(area) };
   fill(ground.L, found[0]!, width, height);

@@ -1,4 +1,4 @@
-import { type Backdrop, type LabPlanes, lengthOf } from './cut-out-backdrop.ts';
+import { type Backdrop, type LabPlanes, lengthOf, nearOf } from './cut-out-backdrop.ts';
 
 // A hole shows the ground, lit or shaded: its very hue and smoothness. A white glaze or a page is hardly ever that near.
 const HUE_WITHIN = 0.9;
@@ -12,7 +12,7 @@ const MARK = 3;
 export function openHoles(ground: Uint8Array, planes: LabPlanes, backdrop: Backdrop): void {
   const { width, height, L, a, b } = planes;
   const { L: gL, a: ga, b: gb } = backdrop.planes;
-  const within = 1.6 + 3 * Math.min(backdrop.spread, 2);
+  const within = nearOf(backdrop);
   const could = (i: number): boolean => {
     const depth = L[i]! / Math.max(gL[i]!, 1);
     if (depth < LEAST_DEPTH - 0.06 || depth > MOST_DEPTH + 0.02) return false;
