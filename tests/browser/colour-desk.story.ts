@@ -172,3 +172,42 @@ test('story: works stand across as one asks: each wall’s own, by number, by wo
   await expect(page.getByRole('button', { name: /^(Repaint|Propose)/ })).toHaveCount(0);
   expect(errors).toEqual([]);
 });
+
+test('story: let one carry and keep another quiet: the paints that do it best, each with both works’ words, are tried by a press', async ({
+  museum,
+  browser,
+}) => {
+  const { page, errors } = await museum.enter(browser, 'curator');
+  await page.getByRole('link', { name: 'Colour desk', exact: true }).click();
+  await page
+    .getByRole('region', { name: `How ${OIL} reads` })
+    .getByRole('button', { name: 'let it carry' })
+    .click();
+  await cell(page, /^Weir, rising, hangs there: carries, on Verdigris, deep/).click();
+  await page
+    .getByRole('region', { name: 'How Weir, rising reads' })
+    .getByRole('button', { name: 'keep it quiet' })
+    .click();
+  await page.getByRole('button', { name: 'find paints that…' }).click();
+  await expect(page.getByRole('list', { name: 'Asked of the paint' })).toContainText(`let ${OIL} carry`);
+  await expect(page.getByRole('list', { name: 'Asked of the paint' })).toContainText('keep Weir, rising quiet');
+  const best = page.getByRole('list', { name: 'Paints that do it best, unlike each other' });
+  await expect(best.getByRole('listitem')).toHaveCount(12);
+  const first = best.getByRole('button').first();
+  await expect(first).toContainText(`carries: ${OIL}`);
+  await expect(first).toContainText(/(weak|holds): Weir, rising/);
+
+  // Within a lightness, and beside the next walls: fewer remain, and it is said how many are left out.
+  await page.getByRole('textbox', { name: 'L* from' }).fill('70');
+  await expect(page.getByText(/paints are left out by these bounds/)).toBeVisible();
+  await page.getByRole('textbox', { name: 'L* from' }).fill('x');
+  await expect(page.getByRole('alert')).toContainText('L* lies between 0 and 100');
+  await page.getByRole('textbox', { name: 'L* from' }).fill('0');
+  await page.getByRole('combobox', { name: 'beside its next walls' }).selectOption('unlike');
+
+  await best.getByRole('button').first().click();
+  await expect(best.getByRole('button').first()).toHaveAttribute('aria-pressed', 'true');
+  await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: on trial, `) })).toBeVisible();
+  await expect(page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
+  expect(errors).toEqual([]);
+});

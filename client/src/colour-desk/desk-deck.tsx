@@ -11,6 +11,7 @@ import { ReadingMark } from '../shell/marks.tsx';
 import { Ring } from '../shell/ring.tsx';
 import { useOthers, useShow } from '../sync/hooks.ts';
 import { held, hold, letGo, moving } from './desk-trial.ts';
+import { RankedPaints } from './ranked-paints.tsx';
 import type { DeckChip } from './use-deck.ts';
 import '../cards/paint-drawer.css';
 import './desk-deck.css';
@@ -20,18 +21,21 @@ interface DeckProps {
   readonly deck: readonly DeckChip[];
   /** The work whose cell is open: each paint says how it reads there. */
   readonly work: DeskWork | null;
+  /** All that stands across. */
+  readonly works: readonly DeskWork[];
+  readonly version: string;
 }
 
 const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1, PageDown: 8, PageUp: -8 };
 
-export function DeskDeck({ wall, deck, work }: DeckProps) {
+export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
   const show = useShow();
   const { judgements, documents } = show;
   const under = useStore(moving);
   const holding = useStore(held).get(wall.surface);
   const others = useOthers();
   const [onlyCarries, setOnly] = useState(false);
-  const [typing, setTyping] = useState(false);
+  const [how, setHow] = useState<'all' | 'typing' | 'ranked'>('all');
   const [at, setAt] = useState<string | null>(null);
   const list = useRef<HTMLUListElement>(null);
   useEffect(() => () => moving.set(null), []);
@@ -72,7 +76,7 @@ export function DeskDeck({ wall, deck, work }: DeckProps) {
           {deck.length} paints, darkest first, tried on {wall.roomName}, {wall.wallName}
         </p>
         <p className="deck-commands t1">
-          {work === null ? null : carrying === 0 ? (
+          {work === null || how !== 'all' ? null : carrying === 0 ? (
             <span>{work.title} carries on none.</span>
           ) : (
             <button
@@ -84,14 +88,28 @@ export function DeskDeck({ wall, deck, work }: DeckProps) {
               {carrying === 1 ? 'the one' : `the ${carrying}`} it carries on
             </button>
           )}
+          <button
+            type="button"
+            className={how === 'ranked' ? 'cmd on' : 'cmd'}
+            aria-expanded={how === 'ranked'}
+            onClick={() => setHow(how === 'ranked' ? 'all' : 'ranked')}
+          >
+            {how === 'ranked' ? 'the whole deck' : 'find paints that…'}
+          </button>
           {show.may('checklist') ? (
-            <button type="button" aria-expanded={typing} onClick={() => setTyping(!typing)}>
+            <button
+              type="button"
+              aria-expanded={how === 'typing'}
+              onClick={() => setHow(how === 'typing' ? 'all' : 'typing')}
+            >
               type L* a* b*
             </button>
           ) : null}
         </p>
       </div>
-      {typing ? (
+      {how === 'ranked' ? (
+        <RankedPaints wall={wall} deck={deck} works={works} version={version} toggle={toggle} />
+      ) : how === 'typing' ? (
         <PaintForm
           taking="Hold it on trial"
           notYet="Nothing is tried yet"
@@ -99,12 +117,12 @@ export function DeskDeck({ wall, deck, work }: DeckProps) {
           take={(paint) => {
             const added = commands.addPaint(documents, paint);
             moving.set(null);
-            setTyping(false);
+            setHow('all');
             if (act(show, added, `${paint.name} is in the deck and on trial`)) hold(wall.surface, added.id);
           }}
           leave={() => {
             moving.set(null);
-            setTyping(false);
+            setHow('all');
           }}
         />
       ) : chips.length === 0 ? (

@@ -62,7 +62,7 @@ function PaintedRow(props: RowProps & { readonly lab: LabD65 | null; readonly pa
     <div
       role="row"
       aria-rowindex={props.index}
-      className={`desk-row desk-row-${row.kind}${props.first ? ' desk-row-first' : ''}`}
+      className={`desk-row desk-row-${row.kind}${row.kind === 'trial' && props.chosen ? ' desk-row-chosen' : ''}${props.first ? ' desk-row-first' : ''}`}
       style={{ height: geometry.rowPx }}
     >
       <RowHead {...props} />

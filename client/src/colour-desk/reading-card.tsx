@@ -5,12 +5,13 @@ import { type DeskWork, deskCellOf, WORST_FIRST } from '@enfilade/shared/colour-
 import { surfaceName } from '@enfilade/shared/surface-names';
 import { type KeyboardEvent, useState } from 'react';
 import { ReadingFigures } from '../cards/reading-block.tsx';
-import { choose } from '../selection.ts';
+import { choose, useStore } from '../selection.ts';
 import { ReadingMark } from '../shell/marks.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { go } from '../view-address.ts';
 import type { DeskRow } from './desk-table.ts';
 import { paintFrom, useTrialOn } from './desk-trial.ts';
+import { wishes, wishFor } from './wishes.ts';
 import './reading-card.css';
 
 interface CardProps {
@@ -23,6 +24,7 @@ export function ReadingCard({ row, work, fold }: CardProps) {
   const { judgements, documents } = useShow();
   const tried = useTrialOn(row.wall.surface);
   const [figures, setFigures] = useState(false);
+  const wish = useStore(wishes).get(work.id)?.wish;
   const paint =
     row.kind === 'wall'
       ? { name: row.wall.paint.name, lab: row.wall.paint.lab as LabD65 }
@@ -76,6 +78,17 @@ export function ReadingCard({ row, work, fold }: CardProps) {
       )}
       <p className="reading-reason">{reading.reason}</p>
       <p className="desk-card-commands t1">
+        {(['let carry', 'keep quiet'] as const).map((asked) => (
+          <button
+            key={asked}
+            type="button"
+            className={wish === asked ? 'cmd on' : 'cmd'}
+            aria-pressed={wish === asked}
+            onClick={() => wishFor(work, asked)}
+          >
+            {asked === 'let carry' ? 'let it carry' : 'keep it quiet'}
+          </button>
+        ))}
         <button type="button" aria-expanded={figures} onClick={() => setFigures(!figures)}>
           {figures ? 'fold the figures away' : 'figures'}
         </button>

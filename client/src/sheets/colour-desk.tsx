@@ -122,7 +122,7 @@ export function ColourDesk() {
         <WallSplit wall={wall} deck={deck} />
         <TrialTaken wall={wall} version={table.version} />
       </aside>
-      <DeskDeck wall={wall} deck={deck} work={work} />
+      <DeskDeck wall={wall} deck={deck} work={work} works={table.works} version={table.version} />
     </div>
   );
 }
