@@ -27,6 +27,8 @@ import './app.css';
 
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
 const ColourDesk = lazy(() => import('./sheets/colour-desk.tsx').then((m) => ({ default: m.ColourDesk })));
+const Deck = lazy(() => import('./deck/deck-page.tsx').then((m) => ({ default: m.DeckPage })));
+const Samples = lazy(() => import('./deck/samples-page.tsx').then((m) => ({ default: m.SamplesPage })));
 const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
 const Seats = lazy(() => import('./sheets/seats.tsx').then((m) => ({ default: m.Seats })));
 const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
@@ -114,6 +116,8 @@ function SheetPage({ view }: { readonly view: View }) {
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
           {view.sheet === 'bring-in' ? <BringIn /> : null}
           {view.sheet === 'colour' ? <ColourDesk /> : null}
+          {view.sheet === 'deck' ? <Deck paintId={view.paintId} /> : null}
+          {view.sheet === 'samples' ? <Samples /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
           {view.sheet === 'seats' ? <Seats /> : null}
           {view.sheet === 'vignettes' ? <VignetteList version={view.version} against={view.against} /> : null}

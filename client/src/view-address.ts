@@ -1,5 +1,5 @@
 /** Which page is on screen, kept in the address so that it can be sent, reloaded and gone back from. */
-import type { RoomId, SurfaceId } from '@enfilade/shared/schema';
+import type { PaintId, RoomId, SurfaceId } from '@enfilade/shared/schema';
 import type { ProposalId } from '@enfilade/shared/talk';
 import { useSyncExternalStore } from 'react';
 
@@ -9,6 +9,9 @@ export type View =
   | { readonly sheet: 'layout' }
   | { readonly sheet: 'bring-in' }
   | { readonly sheet: 'colour' }
+  /** The deck, open at one of its paints or not. */
+  | { readonly sheet: 'deck'; readonly paintId: PaintId | null }
+  | { readonly sheet: 'samples' }
   | { readonly sheet: 'measure'; readonly roomId: RoomId | null }
   /** The list as it stands; as a version froze it; or two of them compared, the earlier first (null: as it stands). */
   | { readonly sheet: 'vignettes'; readonly version?: number; readonly against?: number | null }
@@ -54,6 +57,8 @@ function addressOf(view: View): string {
       return view.roomId === null ? 'measure' : `measure/${view.roomId}`;
     case 'paper':
       return view.surface === null ? 'paper' : `paper/${view.surface}`;
+    case 'deck':
+      return view.paintId === null ? 'deck' : `deck/${view.paintId}`;
     case 'vignettes': {
       const { sheet, version, against } = view;
       if (version === undefined) return sheet;
@@ -64,7 +69,17 @@ function addressOf(view: View): string {
   }
 }
 
-const PLAIN = ['layout', 'bring-in', 'colour', 'proposals', 'remarks', 'waiting', 'history', 'seats'] as const;
+const PLAIN = [
+  'layout',
+  'bring-in',
+  'colour',
+  'samples',
+  'proposals',
+  'remarks',
+  'waiting',
+  'history',
+  'seats',
+] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */
 export function viewFrom(address: string): View | null {
@@ -75,6 +90,7 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'wall' && about) return { sheet, surface: about };
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
+  if (sheet === 'deck') return { sheet, paintId: about || null };
   if (sheet === 'vignettes') return vignettesFrom(about);
   const plain = PLAIN.find((name) => name === sheet);
   if (plain !== undefined) return { sheet: plain };

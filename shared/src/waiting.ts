@@ -3,20 +3,30 @@ import { focalOf, membersOf } from './commands.ts';
 import type { Judgements } from './judgements.ts';
 import { movesOf } from './proposal-moves.ts';
 import { threadsOf } from './remarks.ts';
-import { type ObjectId, objectOfPiece, type PieceId, type SurfaceId, type VignetteId } from './schema.ts';
+import { APPROVERS, samplesByPaint, surfacesByPaint } from './samples.ts';
+import {
+  type ObjectId,
+  objectOfPiece,
+  type PaintId,
+  type PieceId,
+  type SurfaceId,
+  surfaceParts,
+  type VignetteId,
+} from './schema.ts';
 import { mayWrite, ROLES, type Role } from './seats.ts';
 import { surfaceName } from './surface-names.ts';
 import type { ProposalId, RemarkAbout, RemarkId } from './talk.ts';
 import { surfacesOf } from './vignette-list.ts';
 
-export type WaitingKind = 'clash' | 'sign-off' | 'question' | 'proposal' | 'size' | 'picture';
+export type WaitingKind = 'clash' | 'sign-off' | 'question' | 'proposal' | 'sample' | 'size' | 'picture';
 
 /** Where a line leads. */
 export type WaitingTarget =
   | { readonly kind: 'vignette'; readonly vignetteId: VignetteId; readonly surface: SurfaceId | null }
   | { readonly kind: 'pieces'; readonly pieceIds: readonly PieceId[] }
   | { readonly kind: 'remark'; readonly remarkId: RemarkId; readonly about: RemarkAbout }
-  | { readonly kind: 'proposal'; readonly proposalId: ProposalId };
+  | { readonly kind: 'proposal'; readonly proposalId: ProposalId }
+  | { readonly kind: 'paint'; readonly paintId: PaintId };
 
 export interface WaitingLine {
   /** The same on every screen while the line stands. */
@@ -39,6 +49,7 @@ export function waitingOf(judgements: Judgements): WaitingLine[] {
     ...signOffLines(judgements),
     ...questionLines(judgements),
     ...proposalLines(judgements),
+    ...sampleLines(judgements),
     ...recordLines(judgements),
   ];
   const day = ({ byDay }: WaitingLine): string => byDay ?? '9999';
@@ -51,7 +62,7 @@ export function waitingOf(judgements: Judgements): WaitingLine[] {
   );
 }
 
-const KINDS: readonly WaitingKind[] = ['clash', 'sign-off', 'question', 'proposal', 'size', 'picture'];
+const KINDS: readonly WaitingKind[] = ['clash', 'sign-off', 'question', 'proposal', 'sample', 'size', 'picture'];
 
 function compare(a: string, b: string): number {
   return a === b ? 0 : a < b ? -1 : 1;
@@ -184,6 +195,52 @@ function ringLines(judgements: Judgements): WaitingLine[] {
     byDay: dayOf(judgements, 'agreeBy'),
     goes: { kind: 'pieces', pieceIds: [pieceId] },
   }));
+}
+
+/**
+ * A line for each paint on a wall of which no sample is approved: on whoever the furthest sample was sent to, until then
+ * on those who choose the paints.
+ */
+function sampleLines(judgements: Judgements): WaitingLine[] {
+  const { documents } = judgements;
+  const samples = samplesByPaint(documents);
+  return [...surfacesByPaint(documents)].flatMap(([paintId, surfaces]): WaitingLine[] => {
+    const [furthest] = samples.get(paintId) ?? [];
+    if (furthest?.state === 'approved') return [];
+    const { kind, to, sentOn } = furthest?.sample ?? { kind: 'drawdown', to: { personId: '', name: '' }, sentOn: '' };
+    const sent = furthest !== undefined && furthest.state !== 'to post';
+    const seen = (furthest?.seen ?? []).map(({ name, under }) => (under ? `${name} under ${under}` : name));
+    const words =
+      furthest === undefined
+        ? 'no drawdown or sample board has been asked for'
+        : !sent
+          ? `a ${kind} is to be posted to ${to.name}`
+          : seen.length > 0
+            ? `a ${kind}, seen by ${listed(seen)}; not approved yet`
+            : `a ${kind} went to ${to.name}${sentOn ? '' : ' without a day'}; not seen yet`;
+    return [
+      {
+        id: `sample ${paintId}`,
+        kind: 'sample',
+        title: `Approve a sample of ${documents.get('deck', paintId)?.name ?? ''}`,
+        detail: `${wallsText(judgements, surfaces)}; ${words}`,
+        roles: APPROVERS.filter((role) => role !== 'guest artist'),
+        persons: sent && to.personId !== '' ? [{ id: to.personId, name: to.name }] : [],
+        byDay: dayOf(judgements, 'agreeBy'),
+        goes: { kind: 'paint', paintId },
+      },
+    ];
+  });
+}
+
+/** '4 walls of the Wheel Room', 'Counting Room, west wall'. */
+function wallsText(judgements: Judgements, surfaces: readonly SurfaceId[]): string {
+  const [first] = surfaces;
+  if (first === undefined) return '';
+  if (surfaces.length === 1) return surfaceName(judgements.documents, first);
+  const rooms = new Set(surfaces.map((surface) => surfaceParts(surface)?.roomId ?? ''));
+  const names = [...rooms].map((roomId) => judgements.documents.get('rooms', roomId)?.name ?? '');
+  return `${surfaces.length} walls of ${listed(names)}`;
 }
 
 function recordLines(judgements: Judgements): WaitingLine[] {

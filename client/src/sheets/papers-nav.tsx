@@ -9,7 +9,7 @@ import './papers-nav.css';
 
 interface PapersNavProps {
   /** The paper on screen: the list, or a wall. */
-  readonly paper: 'vignettes' | SurfaceId | null;
+  readonly paper: 'vignettes' | 'samples' | SurfaceId | null;
   /** What can be done with it. */
   readonly children?: ReactNode;
 }
@@ -25,6 +25,10 @@ export function PapersNav({ paper, children }: PapersNavProps) {
       <a href={toAddress({ sheet: 'vignettes' })} aria-current={paper === 'vignettes' ? 'page' : undefined}>
         Vignette list
       </a>
+      <a href={toAddress({ sheet: 'samples' })} aria-current={paper === 'samples' ? 'page' : undefined}>
+        Samples to post
+      </a>
+      <a href={toAddress({ sheet: 'deck', paintId: null })}>The deck</a>
       <h3 className="papers-kind">Elevations and hanging</h3>
       <ul className="papers-rooms">
         {roomsInOrder(documents).map((roomId) => {

@@ -24,6 +24,12 @@ const SHAPES: Record<WaitingKind, ReactNode> = {
     </>
   ),
   proposal: <rect x={2} y={2} width={11} height={11} {...LINE} strokeDasharray="2.4 1.8" />,
+  sample: (
+    <>
+      <rect x={2.5} y={1.5} width={10} height={12} {...LINE} />
+      <path d="M2.5 1.5H12.5V9H2.5z" fill="currentColor" />
+    </>
+  ),
   size: <path d="M1 7.5H14M1 7.5L4 4.8M1 7.5L4 10.2M14 7.5L11 4.8M14 7.5L11 10.2" {...LINE} />,
   picture: (
     <>

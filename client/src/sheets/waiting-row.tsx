@@ -14,6 +14,7 @@ const KIND_WORDS: Record<WaitingLine['kind'], string> = {
   'sign-off': 'a sign-off',
   question: 'a question',
   proposal: 'a proposal',
+  sample: 'a sample',
   size: 'a size',
   picture: 'a picture',
 };
@@ -34,6 +35,7 @@ export function WaitingRow({
   const whom = whomOf(line, show.documents.all('people'));
   const there = (): void => {
     if (goes.kind === 'proposal') go({ sheet: 'proposals' });
+    else if (goes.kind === 'paint') go({ sheet: 'deck', paintId: goes.paintId });
     else if (goes.kind === 'remark') {
       if (!goToRemark(judgements, goes.remarkId, goes.about)) go({ sheet: 'remarks' });
     } else if (goes.kind === 'vignette') {

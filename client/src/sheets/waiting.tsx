@@ -33,6 +33,8 @@ export function Waiting() {
     'proposals',
     'proposed',
     'remarks',
+    'samples',
+    'sampleWords',
     'people',
   );
   usePictures();
@@ -122,6 +124,7 @@ const KIND_NAMES: Record<WaitingLine['kind'], string> = {
   'sign-off': 'Sign-offs',
   question: 'Questions',
   proposal: 'Proposals',
+  sample: 'Samples',
   size: 'Sizes',
   picture: 'Pictures',
 };

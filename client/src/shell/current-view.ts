@@ -41,6 +41,10 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Bring in';
     case 'colour':
       return 'Colour desk';
+    case 'deck':
+      return 'The deck';
+    case 'samples':
+      return 'Samples to post';
     case 'measure':
       return 'Measure';
     case 'remarks':

@@ -17,7 +17,21 @@ const SPACE_PX = 6;
 
 export function StripWaiting({ rooms, pxPerMm }: { readonly rooms: readonly StripRoom[]; readonly pxPerMm: number }) {
   const { judgements } = useShow();
-  useRestingRoots(REST_MS, 'vignettes', 'memberOf', 'places', 'objects', 'pieces', 'signatures', 'settings', 'remarks');
+  useRestingRoots(
+    REST_MS,
+    'vignettes',
+    'memberOf',
+    'places',
+    'objects',
+    'pieces',
+    'signatures',
+    'settings',
+    'remarks',
+    'paints',
+    'deck',
+    'samples',
+    'sampleWords',
+  );
   const bySurface = new Map<string, number[]>();
   for (const [index, line] of waitingOf(judgements).entries()) {
     const surface = surfaceOfLine(line, judgements, (about) => {

@@ -27,7 +27,7 @@ export function Ways({ view }: { readonly view: View }) {
   if (mayBringIn(show.me.person.role)) {
     ways.push({ name: 'Bring in', to: { sheet: 'bring-in' }, here: view.sheet === 'bring-in' });
   }
-  ways.push({ name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' });
+  ways.push({ name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' });
   ways.push({ name: 'Vignettes', to: { sheet: 'vignettes' }, here: view.sheet === 'vignettes' });
   ways.push({
     name: open === 0 ? 'Proposals' : `Proposals ${open}`,
@@ -50,7 +50,7 @@ export function Ways({ view }: { readonly view: View }) {
   ways.push({
     name: 'Paperwork',
     to: { sheet: 'paper', surface: faced !== null && show.judgements.where.wallOf(faced) !== null ? faced : null },
-    here: view.sheet === 'paper',
+    here: view.sheet === 'paper' || view.sheet === 'samples',
   });
   if (show.may('rooms')) {
     ways.push({ name: 'Measure', to: { sheet: 'measure', roomId: room }, here: view.sheet === 'measure' });

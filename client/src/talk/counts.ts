@@ -33,6 +33,10 @@ export function useWaitingCount(): number {
     'proposals',
     'proposed',
     'remarks',
+    'deck',
+    'rooms',
+    'samples',
+    'sampleWords',
   );
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the documents hold
   return useMemo(() => waitingOf(judgements).length, [judgements, version]);
