@@ -3,8 +3,10 @@ import { differenceTable, packedWorksOf, tableInOneLane } from '@enfilade/colour
 import { labD65FromSrgb } from '@enfilade/colour/spaces';
 import { differenceCiede2000 } from 'culori';
 import { randomOf } from '../colour/samples.ts';
+import { paletteRows } from './palette-rows.ts';
 
-export const name = 'colour: 2,000 paints on 3,000 works of 6 swatches, beside culori on lab65';
+export const name =
+  'colour: 2,000 paints on 3,000 works of 6 swatches beside culori (lab65); palettes of ten pictures beside quantize (MMCQ)';
 
 const PAINTS = 2_000;
 const WORKS = 3_000;
@@ -28,7 +30,7 @@ function cpuOf(job: () => Made): { ms: number; made: Made } {
   return { ms: (user + system) / 1000, made };
 }
 
-export async function run() {
+function differenceRows() {
   const random = randomOf(4242);
   const paint = (): LabD65 => labD65FromSrgb(random() * 255, random() * 255, random() * 255);
   const paints = Array.from({ length: PAINTS }, paint);
@@ -126,4 +128,8 @@ export async function run() {
       gate: '≤ 1e-4',
     },
   ];
+}
+
+export async function run() {
+  return [...differenceRows(), ...(await paletteRows())];
 }

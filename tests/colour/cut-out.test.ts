@@ -1,4 +1,7 @@
 import { type CutOut, cutOutOf } from '@enfilade/colour/cut-out';
+import { deltaE2000 } from '@enfilade/colour/differences';
+import type { Swatch } from '@enfilade/colour/palette';
+import { cutOutPixelsOf, pictureColoursOf } from '@enfilade/colour/picture-colours';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { COPPER, drawn, OIL_VIEW, WELD } from './samples.ts';
 import { overlapOf, STAGINGS, staged } from './staged.ts';
@@ -38,6 +41,23 @@ describe('cutOutOf, things on studio grounds drawn with their true masks', () =>
     );
     expect(taken.reduce((sum, { overlap }) => sum + overlap, 0) / taken.length).toBeGreaterThanOrEqual(0.97);
     expect(taken.every(({ cut }) => cut.made === 'left out' && cut.backdrop !== null)).toBe(true);
+  });
+
+  test('story: cut out of white paper, a block of pear wood has the colours it has on grey', async () => {
+    const [white, grey] = await Promise.all(
+      ['white paper', 'grey paper'].map(async (ground) => {
+        const picture = await staged('block-1', STAGINGS[ground]!);
+        return pictureColoursOf(cutOutPixelsOf(picture, cutOutOf(picture).mask));
+      }),
+    );
+    const meanOf = (swatches: readonly Swatch[]) => ({
+      L: swatches.reduce((sum, { lab, share }) => sum + lab.L * share, 0),
+      a: swatches.reduce((sum, { lab, share }) => sum + lab.a * share, 0),
+      b: swatches.reduce((sum, { lab, share }) => sum + lab.b * share, 0),
+    });
+    expect(deltaE2000(meanOf(white!.body), meanOf(grey!.body))).toBeLessThan(1);
+    expect(deltaE2000(meanOf(white!.edge), meanOf(grey!.edge))).toBeLessThan(3);
+    expect(white!.opaqueShare).toBeCloseTo(grey!.opaqueShare, 2);
   });
 
   test('law: of what was cut out well it is sure', () => {

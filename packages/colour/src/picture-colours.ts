@@ -1,4 +1,4 @@
-import { assertPixels, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
+import { assertPixels, type Mask, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import { paletteOf, type Swatch } from './palette.ts';
 
 /** Stored beside derived colours; raised whenever the same pixels would give others, so that they are made again. */
@@ -52,6 +52,17 @@ export function pictureColoursOf(pixels: Pixels, options: PictureColoursOptions 
     opaqueShare: area === 0 ? 0 : opaque / area,
     engine: ENGINE_VERSION,
   };
+}
+
+/**
+ * The pixels with everything outside a mask made clear, for `pictureColoursOf` and the stage: what was opaque and is in
+ * the mask stays as it is. RangeError when bytes or mask do not fit the size.
+ */
+export function cutOutPixelsOf(pixels: Pixels, mask: Mask): Pixels {
+  assertPixels(pixels, mask);
+  const data = Uint8ClampedArray.from(pixels.data);
+  for (let i = 0; i < mask.length; i++) if (mask[i] === 0) data[i * 4 + 3] = 0;
+  return { data, width: pixels.width, height: pixels.height };
 }
 
 /** 1 for each opaque pixel of the rim, else 0, row by row. */
