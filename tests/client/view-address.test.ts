@@ -10,6 +10,9 @@ describe('the page on screen is in the address', () => {
     ['#vignettes/3/against/now', { sheet: 'vignettes', version: 3, against: null }],
     ['#paper/dye:head', { sheet: 'paper', surface: 'dye:head' }],
     ['#waiting', { sheet: 'waiting' }],
+    ['#samples', { sheet: 'samples' }],
+    ['#deck', { sheet: 'deck', paintId: null }],
+    ['#deck/weld', { sheet: 'deck', paintId: 'weld' }],
   ])('law: %s is one page, and that page’s address', (address, view) => {
     expect(viewFrom(address)).toEqual(view);
     expect(toAddress(view, THE_HANG)).toBe(address);

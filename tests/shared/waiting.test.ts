@@ -2,6 +2,7 @@ import * as commands from '@enfilade/shared/commands';
 import { Judgements } from '@enfilade/shared/judgements';
 import { layerOfProposal, propose } from '@enfilade/shared/proposals';
 import { answer, remark } from '@enfilade/shared/remarks';
+import { askForSample, sayOfSample, sendSample } from '@enfilade/shared/samples';
 import type { Place } from '@enfilade/shared/schema';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import type { Word } from '@enfilade/shared/talk';
@@ -102,5 +103,33 @@ describe('waiting', () => {
     history.perform(commands.correctObject('torn', { measured: { ...measured, estimated: false } }));
     expect(line('estimates')).toBeUndefined();
     expect(line('pictures')?.title).toBe('Pictures of 6 records');
+  });
+
+  test('story: a wall’s paint waits for an approved sample: on those who choose, on whom it was sent to, on nobody', () => {
+    const { history, line } = held();
+    expect(line('sample verdigris')).toMatchObject({
+      title: 'Approve a sample of Verdigris, deep',
+      detail: 'Dye House, east wall; no drawdown or sample board has been asked for',
+      roles: ['lead', 'curator'],
+      persons: [],
+      byDay: '2026-05-20',
+      goes: { kind: 'paint', paintId: 'verdigris' },
+    });
+    expect(line('sample weld')).toBeUndefined();
+    const to = { personId: 'if', name: 'Isolde Fennimarsh' };
+    history.perform(askForSample('verdigris', { kind: 'drawdown', to }, 's'));
+    expect(line('sample verdigris')).toMatchObject({ persons: [] });
+    history.perform(sendSample('s', '2026-05-10'));
+    expect(waitsFor(line('sample verdigris') as never, { id: 'if', role: 'guest artist' })).toBe(true);
+    history.perform(sayOfSample('s', { said: 'seen', under: 'daylight' }, ARTIST));
+    expect(line('sample verdigris')?.detail).toBe(
+      'Dye House, east wall; a drawdown, seen by Isolde Fennimarsh under daylight; not approved yet',
+    );
+    history.perform(sayOfSample('s', { said: 'approved' }, ARTIST));
+    expect(line('sample verdigris')).toBeUndefined();
+    history.perform(commands.repaint('dye:head', null));
+    history.undo();
+    history.undo();
+    expect(line('sample verdigris')).toBeDefined();
   });
 });
