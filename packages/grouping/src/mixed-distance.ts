@@ -1,0 +1,97 @@
+import type { Column, Look } from './columns.ts';
+
+/** How far apart the things in rows i and j are: 0 alike in everything known of both, 1 different in everything. */
+export type Distance = (i: number, j: number) => number;
+
+/** How much each look counts; what is left out counts 1, 0 looks away. */
+export type Weights = Partial<Readonly<Record<Look, number>>>;
+
+function countOf(bits: number): number {
+  let b = bits - ((bits >>> 1) & 0x55555555);
+  b = (b & 0x33333333) + ((b >>> 2) & 0x33333333);
+  return Math.imul((b + (b >>> 4)) & 0x0f0f0f0f, 0x01010101) >>> 24;
+}
+
+/** How far rows i and j are apart in one column, 0 to 1, or −1 when either is not known there. */
+export function apartIn(column: Column, i: number, j: number): number {
+  switch (column.kind) {
+    case 'number': {
+      const apart = Math.abs(column.values[i]! - column.values[j]!) / column.range;
+      return apart < 1 ? apart : Number.isNaN(apart) ? -1 : 1;
+    }
+    case 'word': {
+      const a = column.codes[i]!;
+      const b = column.codes[j]!;
+      return a < 0 || b < 0 ? -1 : a === b ? 0 : 1;
+    }
+    case 'words': {
+      const { bits, width } = column;
+      let both = 0;
+      let either = 0;
+      let ofI = 0;
+      let ofJ = 0;
+      for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
+        ofI |= bits[a]!;
+        ofJ |= bits[b]!;
+        both += countOf(bits[a]! & bits[b]!);
+        either += countOf(bits[a]! | bits[b]!);
+      }
+      return ofI === 0 || ofJ === 0 ? -1 : 1 - both / either;
+    }
+    case 'vector': {
+      const { values, width } = column;
+      let sum = 0;
+      for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
+        const apart = values[a]! - values[b]!;
+        sum += apart * apart;
+      }
+      const apart = Math.sqrt(sum) / column.range;
+      return apart < 1 ? apart : Number.isNaN(apart) ? -1 : 1;
+    }
+  }
+}
+
+/** Each column's weight: its look's, shared evenly among the columns of that look. RangeError on a weight under 0. */
+export function columnWeights(columns: readonly Column[], weights: Weights): Float64Array {
+  for (const [look, weight] of Object.entries(weights))
+    if (!(weight >= 0)) throw new RangeError(`mixedDistance: the weight of ${look} is ${weight}, needs 0 or more`);
+  return Float64Array.from(
+    columns,
+    ({ look }) => (weights[look] ?? 1) / columns.filter((other) => other.look === look).length,
+  );
+}
+
+/**
+ * Gower's distance: the weighted mean, over the columns known of both, of how far apart they are there. Where less than
+ * half of the weight is known of both, what is wanting to the half counts as different, so that ignorance is not likeness.
+ * J. C. Gower, "A general coefficient of similarity and some of its properties", Biometrics 27, 1971; the half is ours.
+ */
+export function mixedDistance(columns: readonly Column[], perColumn: ArrayLike<number>): Distance {
+  const counted = columns.map((column, c) => ({ column, weight: perColumn[c]! })).filter(({ weight }) => weight > 0);
+  if (counted.length === 0) throw new RangeError('mixedDistance: every weight is 0, needs one look to count');
+  const half = counted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  return (i, j) => {
+    let sum = 0;
+    let known = 0;
+    for (let c = 0; c < counted.length; c++) {
+      const { column, weight } = counted[c]!;
+      const apart = apartIn(column, i, j);
+      if (apart < 0) continue;
+      sum += weight * apart;
+      known += weight;
+    }
+    return known < half ? (sum + half - known) / half : sum / known;
+  };
+}
+
+/** Euclid's distance of rows of `width` numbers. */
+export function euclidean(values: Float32Array | Float64Array, width: number): Distance {
+  return (i, j) => {
+    let sum = 0;
+    for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
+      const apart = values[a]! - values[b]!;
+      sum += apart * apart;
+    }
+    return Math.sqrt(sum);
+  };
+}
