@@ -5,6 +5,8 @@ import type { Refusal } from '@enfilade/shared/protocol';
 const SECURITY: Record<string, string> = {
   'content-security-policy': [
     "default-src 'self'",
+    // Compiles the difference kernel's module, whose bytes the page itself brought; a script from a text stays refused.
+    "script-src 'self' 'wasm-unsafe-eval'",
     "img-src 'self' blob: data:",
     "worker-src 'self' blob:",
     "frame-src 'self' blob:",
