@@ -1,17 +1,20 @@
 /** The deck along the foot, darkest first: moving along it tries each paint on the wall; a press paints the wall. */
 import type { LabD65 } from '@enfilade/colour/lab';
+import { isInScreenGamut } from '@enfilade/colour/paints';
 import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
 import * as commands from '@enfilade/shared/commands';
 import type { Paint, SurfaceId } from '@enfilade/shared/schema';
 import { surfaceParts } from '@enfilade/shared/schema';
 import { shortSurfaceName, surfaceName } from '@enfilade/shared/surface-names';
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from 'react';
+import { SampleBlock } from '../deck/sample-block.tsx';
 import { paintTrial, useStore } from '../selection.ts';
 import { closeFoot } from '../shell/foot.ts';
 import { ReadingMark } from '../shell/marks.tsx';
 import { STRIP_SIDES } from '../shell/strip-plan.ts';
 import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import { PaintRemarks, PaintRemarksCommand, usePaintRemarks } from '../talk/paint-remarks.tsx';
+import { toAddress } from '../view-address.ts';
 import { act } from './acting.ts';
 import { PaintForm } from './paint-form.tsx';
 import { READING_WORDS, readingsOn } from './reading-counts.tsx';
@@ -31,6 +34,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
   const tried = useStore(paintTrial);
   const [all, setAll] = useState(false);
   const [typing, setTyping] = useState(false);
+  const [samples, setSamples] = useState(false);
   const list = useRef<HTMLUListElement>(null);
   useEffect(() => () => paintTrial.set(null), []);
 
@@ -78,6 +82,12 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
             type L* a* b*
           </button>
           {now === null ? null : <PaintRemarksCommand name={now.name} remarks={remarks} />}
+          {now === null ? null : (
+            <button type="button" aria-expanded={samples} onClick={() => setSamples(!samples)}>
+              {samples ? 'back to the chips' : `samples of ${now.name}`}
+            </button>
+          )}
+          <a href={toAddress({ sheet: 'deck', paintId: now?.id ?? null })}>the whole deck</a>
           <button type="button" onClick={closeFoot}>
             fold away
           </button>
@@ -99,6 +109,10 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
         />
       ) : remarks.open && now !== null ? (
         <PaintRemarks id={now.id} name={now.name} />
+      ) : samples && now !== null ? (
+        <div className="deck-samples">
+          <SampleBlock paintId={now.id} name={now.name} />
+        </div>
       ) : chips.length === 0 ? (
         <p className="cap deck-none">No paint in the deck yet. Type one as L* a* b*.</p>
       ) : (
@@ -108,7 +122,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
               <button
                 type="button"
                 className={`bare chip${tried?.name === paint.name ? ' chip-tried' : ''}`}
-                aria-label={`${paint.name}, LRV ${Math.round(lrv)}${now?.id === id ? ', on the wall now' : ''}`}
+                aria-label={`${paint.name}, LRV ${Math.round(lrv)}${now?.id === id ? ', on the wall now' : ''}${isInScreenGamut(paint.lab) ? '' : ', beyond this screen'}`}
                 aria-pressed={now?.id === id}
                 onPointerEnter={() => tryOn(paint)}
                 onFocus={() => tryOn(paint)}
@@ -121,6 +135,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
                   <b className="b">{Math.round(lrv)}</b>
                   <span>{now?.id === id ? 'now' : tried?.name === paint.name ? 'trial' : ''}</span>
                 </span>
+                {isInScreenGamut(paint.lab) ? null : <span className="chip-beyond">beyond this screen</span>}
               </button>
             </li>
           ))}

@@ -1,33 +1,15 @@
-/** A paint typed as it was measured: a name and L*, a*, b* under D65. */
+/** A paint typed as it was measured: a name, and L*, a*, b* with the white point they were measured under. */
 import type { LabD65 } from '@enfilade/colour/lab';
 import { hexFromLabD65, srgbFromLabD65 } from '@enfilade/colour/spaces';
+import { paintFrom } from '@enfilade/shared/paint-records';
+import type { Paint } from '@enfilade/shared/schema';
 import { type FormEvent, useId, useState } from 'react';
-
-const AXES = [
-  { axis: 'L', name: 'L*', least: 0, most: 100 },
-  { axis: 'a', name: 'a*', least: -128, most: 128 },
-  { axis: 'b', name: 'b*', least: -128, most: 128 },
-] as const;
-
-type Typed = Record<'L' | 'a' | 'b', string>;
-
-/** The colour typed, and what is wrong with each number that is no number of its range. */
-function labFromTyped(typed: Typed): { lab: LabD65 | null; wrong: Partial<Typed> } {
-  const wrong: Partial<Typed> = {};
-  const lab = { L: 0, a: 0, b: 0 };
-  for (const { axis, name, least, most } of AXES) {
-    const text = typed[axis].trim().replace(',', '.').replace('−', '-');
-    const value = Number(text);
-    if (text === '' || !Number.isFinite(value)) wrong[axis] = `${name} is to be a number`;
-    else if (value < least || value > most) wrong[axis] = `${name} lies between ${least} and ${most}`;
-    else lab[axis] = value;
-  }
-  return { lab: Object.keys(wrong).length === 0 ? lab : null, wrong };
-}
+import { LabFields } from '../deck/lab-fields.tsx';
+import { labFromTyped, type TypedLab, UNTYPED } from '../deck/typed-lab.ts';
 
 export function PaintForm(props: {
   tryOn: (paint: { name: string; lab: LabD65 }) => void;
-  take: (paint: { name: string; lab: LabD65 }) => void;
+  take: (paint: Omit<Paint, 'order'>) => void;
   leave: () => void;
   /** What taking it does, in words. */
   taking?: string;
@@ -37,19 +19,19 @@ export function PaintForm(props: {
   const { tryOn, take, leave, taking = 'Paint the wall', notYet = 'Nothing is painted yet' } = props;
   const id = useId();
   const [name, setName] = useState('');
-  const [typed, setTyped] = useState<Typed>({ L: '', a: '', b: '' });
+  const [typed, setTyped] = useState(UNTYPED);
   const [asked, setAsked] = useState(false);
-  const { lab, wrong } = labFromTyped(typed);
-  const type = (axis: keyof Typed, text: string): void => {
-    const next = { ...typed, [axis]: text };
+  const { lab: measured, wrong } = labFromTyped(typed);
+  const lab = measured === null ? null : paintFrom({ name: '', lab: measured }).lab;
+  const type = (next: TypedLab): void => {
     setTyped(next);
     const read = labFromTyped(next).lab;
-    if (read !== null) tryOn({ name: name.trim() || 'typed', lab: read });
+    if (read !== null) tryOn({ name: name.trim() || 'typed', lab: paintFrom({ name: '', lab: read }).lab });
   };
   const submit = (event: FormEvent): void => {
     event.preventDefault();
     setAsked(true);
-    if (lab !== null && name.trim() !== '') take({ name: name.trim(), lab });
+    if (measured !== null && name.trim() !== '') take(paintFrom({ name: name.trim(), lab: measured }));
   };
   const troubles = asked ? [...(name.trim() === '' ? ['It needs a name'] : []), ...Object.values(wrong)] : [];
   return (
@@ -68,19 +50,7 @@ export function PaintForm(props: {
           onChange={(event) => setName(event.target.value)}
         />
       </span>
-      {AXES.map(({ axis, name: label }) => (
-        <span key={axis}>
-          <label htmlFor={`${id}-${axis}`}>{label}</label>
-          <input
-            id={`${id}-${axis}`}
-            inputMode="decimal"
-            autoComplete="off"
-            value={typed[axis]}
-            aria-invalid={asked && wrong[axis] !== undefined}
-            onChange={(event) => type(axis, event.target.value)}
-          />
-        </span>
-      ))}
+      <LabFields typed={typed} wrong={asked ? wrong : {}} type={type} />
       <button type="submit" className="act main">
         {taking}
       </button>
@@ -92,7 +62,9 @@ export function PaintForm(props: {
           ? `${troubles.join('. ')}. ${notYet}.`
           : lab !== null && !srgbFromLabD65(lab).inGamut
             ? 'This screen cannot show it: it is drawn as near as it can, in the same lightness and hue.'
-            : 'CIELAB under D65 for the 2° observer, as measured on the drawdown.'}
+            : typed.white === 'D65/2°'
+              ? 'CIELAB under D65 for the 2° observer, as measured on the drawdown.'
+              : `Measured under ${typed.white}, brought to D65/2° by CAT16.`}
       </p>
     </form>
   );

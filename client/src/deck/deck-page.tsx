@@ -32,7 +32,10 @@ export function DeckPage({ paintId }: { readonly paintId: PaintId | null }) {
   const [wrong, setWrong] = useState('');
   const listed = inOrder(entries, order).filter(({ paint }) => matching(paint, find));
   useEffect(() => {
-    if (paintId !== null) document.getElementById(`paint-${paintId}`)?.scrollIntoView({ block: 'nearest' });
+    const row = paintId === null ? null : document.getElementById(`paint-${paintId}`);
+    // What is open as far as it goes, and its name in any case.
+    row?.nextElementSibling?.scrollIntoView({ block: 'nearest' });
+    row?.scrollIntoView({ block: 'nearest' });
   }, [paintId]);
   const take = async (chosen: File | undefined): Promise<void> => {
     setWrong('');
