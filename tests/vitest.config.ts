@@ -6,7 +6,7 @@ export default defineConfig({
   test: {
     include: ['**/*.test.ts'],
     exclude: ['browser/**', 'bench/**'],
-    testTimeout: 20_000,
+    testTimeout: 60_000,
     pool: 'forks',
     maxWorkers: 2,
   },

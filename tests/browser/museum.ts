@@ -1,13 +1,13 @@
 /** A museum's server for a story: the built server on a free port, with a data folder of its own, killed at the end. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { cpSync, existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, type BrowserContext, test as base, expect, type Page } from '@playwright/test';
 
-const ROOT = join(import.meta.dirname, '..', '..');
-/** The demo, built once a run and copied for each story. */
-const DEMO = join(ROOT, 'tests', 'test-results', 'demo-data');
+export const ROOT = join(import.meta.dirname, '..', '..');
+/** The demo, drawn before the first story (demo-data.ts) and copied for each. */
+export const DEMO = join(ROOT, 'tests', 'test-results', 'demo-data');
 
 interface Links {
   readonly [role: string]: string;
@@ -105,11 +105,6 @@ export const test = base.extend<{ museum: Museum }>({
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures a story asks for from this pattern.
   museum: async ({}, use) => {
     const data = mkdtempSync(join(tmpdir(), 'enfilade-story-'));
-    if (!existsSync(join(DEMO, 'store.sqlite'))) {
-      const first = new Museum(DEMO);
-      await first.open();
-      await first.kill();
-    }
     cpSync(DEMO, data, { recursive: true });
     const museum = new Museum(data);
     await museum.open();

@@ -1,11 +1,14 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 
-// Stories in a real Chromium, one after another: two cores are shared by server and browsers.
+// Stories in a real Chromium. A story takes two cores for its server and its browsers: two at once where there are more.
 export default defineConfig({
   testDir: '.',
   testMatch: '*.story.ts',
+  globalSetup: './demo-data.ts',
   outputDir: '../test-results/browser',
-  workers: 1,
+  workers: availableParallelism() >= 6 ? 2 : 1,
+  fullyParallel: true,
   retries: 0,
   timeout: 120_000,
   expect: { timeout: 15_000 },
