@@ -44,6 +44,9 @@ for (const [width, height] of [
       '#in/broom-in-flower/room/dye',
       '#remarks',
       '#waiting',
+      '#deck',
+      '#deck/verdigris-deep',
+      '#samples',
       '#history',
       '#seats',
     ]) {
