@@ -1,5 +1,4 @@
 /** A small true picture of a wall with pieces, or a paint, tried on it. */
-import type { LabD65 } from '@enfilade/colour/lab';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
@@ -12,15 +11,15 @@ export function WallThumb(props: {
   readonly places: ReadonlyMap<PieceId, Place>;
   readonly widthPx: number;
   readonly heightPx: number;
-  /** A paint tried on it instead of its own. */
-  readonly lab?: LabD65;
+  /** Whatever is tried on it instead of its own paint, as CSS. */
+  readonly ground?: string;
 }) {
   const { surface, places } = props;
   const { judgements } = useShow();
   const wall = judgements.where.wallOf(surface);
   if (wall === null) return null;
   const scale = Math.min(props.widthPx / wall.lengthMm, props.heightPx / wall.heightMm);
-  const lab = props.lab ?? judgements.paintOf(surface)?.lab;
+  const lab = judgements.paintOf(surface)?.lab;
   const standing = judgements
     .elevationOf(surface)
     .filter(({ pieceId }) => !places.has(pieceId))
@@ -38,7 +37,7 @@ export function WallThumb(props: {
       style={{
         width: wall.lengthMm * scale,
         height: wall.heightMm * scale,
-        background: lab === undefined ? 'var(--L92)' : hexFromLabD65(lab),
+        background: props.ground ?? (lab === undefined ? 'var(--L92)' : hexFromLabD65(lab)),
       }}
     >
       {judgements.openingsOn(surface).map((box) => (

@@ -1,9 +1,10 @@
 /** One cell: the paint, the work's colours on it, a mark and a word. */
 import type { LabD65 } from '@enfilade/colour/lab';
+import type { ReadingWord } from '@enfilade/colour/reading-thresholds';
 import { hexFromLabD65, inkOn } from '@enfilade/colour/spaces';
 import { countsOf, type DeskCell, deskCellOf, WORST_FIRST } from '@enfilade/shared/colour-desk';
 import type { Judgements } from '@enfilade/shared/judgements';
-import { memo } from 'react';
+import { Fragment, memo } from 'react';
 import { ReadingMark } from '../shell/marks.tsx';
 import { Picture } from '../shell/picture.tsx';
 import type { DeskColumn } from './desk-table.ts';
@@ -32,7 +33,9 @@ interface CellProps {
 export const Cell = memo(function Cell(props: CellProps) {
   const { judgements, column, lab, paintName, here, opened, titled } = props;
   const cell = column.kind === 'work' ? deskCellOf(judgements, column.work, lab) : null;
-  const said = column.kind === 'work' ? workText(column.work.title, cell, here) : groupText(judgements, column, lab);
+  const counts = column.kind === 'group' ? countsOf(judgements, column.group.works, lab) : null;
+  const said =
+    column.kind === 'work' ? workText(column.work.title, cell, here) : groupText(column.group.works.length, counts);
   return (
     // biome-ignore lint/a11y/useSemanticElements: the grid is drawn in a window of its columns, as no table can be
     <div
@@ -45,8 +48,14 @@ export const Cell = memo(function Cell(props: CellProps) {
       className={`desk-cell${titled ? ' desk-titled' : here ? ' desk-here' : ''}${opened ? ' desk-opened' : ''}`}
       style={{ left: props.leftPx, width: props.widthPx, background: hexFromLabD65(lab), color: inkOn(lab) }}
     >
-      {column.kind === 'group' ? (
-        <GroupCounts judgements={judgements} column={column} lab={lab} />
+      {titled && column.kind === 'work' ? (
+        <>
+          {cell === null ? null : <Small judgements={judgements} pieceId={cell.pieceId} />}
+          <span className="desk-cell-title">{column.work.title}</span>{' '}
+        </>
+      ) : null}
+      {counts !== null ? (
+        <GroupCounts counts={counts} />
       ) : cell === null ? (
         <span className="desk-unknown">no picture</span>
       ) : (
@@ -58,12 +67,6 @@ export const Cell = memo(function Cell(props: CellProps) {
           </span>
         </>
       )}
-      {titled && column.kind === 'work' ? (
-        <>
-          {cell === null ? null : <Small judgements={judgements} pieceId={cell.pieceId} />}
-          <span className="desk-cell-title">{column.work.title}</span>
-        </>
-      ) : null}
     </div>
   );
 });
@@ -73,28 +76,32 @@ function workText(title: string, cell: DeskCell | null, here: boolean): string {
   if (cell === null) return `${title}${hangs}: not known`;
   const words = WORST_FIRST.filter((word) => cell.counts[word] > 0);
   const many = words.length > 1 ? ` (${words.map((word) => `${cell.counts[word]} ${word}`).join(', ')})` : '';
-  return `${title}${hangs}: ${cell.reading.word}${many}`;
+  return `${title}: ${cell.reading.word}${many}${hangs}`;
 }
 
-function groupText(judgements: Judgements, { group }: DeskColumn, lab: LabD65): string {
-  const counts = countsOf(judgements, group.works, lab);
-  const words = WORST_FIRST.filter((word) => counts[word] > 0).map((word) => `${counts[word]} ${word}`);
-  return `${group.works.length === 1 ? '1 work' : `${group.works.length} works`} together: ${words.join(', ')}`;
+type Counts = Readonly<Record<ReadingWord, number>>;
+
+/** The words in the order they are drawn, with nothing between: whoever speaks them to it is understood. */
+function groupText(works: number, counts: Counts | null): string {
+  const words = WORST_FIRST.filter((word) => (counts?.[word] ?? 0) > 0).map((word) => `${counts?.[word]} ${word}`);
+  return `${works === 1 ? '1 work' : `${works} works`} together: ${words.join(' ')}`;
 }
 
 /** The two worst words there are, with their numbers. */
-function GroupCounts(props: { judgements: Judgements; column: DeskColumn; lab: LabD65 }) {
-  const counts = countsOf(props.judgements, props.column.group.works, props.lab);
+function GroupCounts({ counts }: { readonly counts: Counts }) {
   const words = WORST_FIRST.filter((word) => counts[word] > 0).slice(0, 2);
   return (
     <span className="desk-counts">
-      {words.map((word) => (
-        <span key={word} className="desk-word">
-          <ReadingMark word={word} sizePx={12} />
-          <span className={word === 'lost' ? 'b' : undefined}>
-            {counts[word]} {word}
+      {words.map((word, index) => (
+        <Fragment key={word}>
+          {index === 0 ? null : ' '}
+          <span className="desk-word">
+            <ReadingMark word={word} sizePx={12} />
+            <span className={word === 'lost' ? 'b' : undefined}>
+              {counts[word]} {word}
+            </span>
           </span>
-        </span>
+        </Fragment>
       ))}
     </span>
   );

@@ -1,8 +1,10 @@
 /** The deck along the foot: moving along it tries each paint on the chosen wall; a press holds it there. */
+import { isInScreenGamut } from '@enfilade/colour/paints';
+import type { ReadingWord } from '@enfilade/colour/reading-thresholds';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { type DeskWall, type DeskWork, deskCellOf } from '@enfilade/shared/colour-desk';
 import * as commands from '@enfilade/shared/commands';
-import { type KeyboardEvent, useEffect, useRef, useState } from 'react';
+import { type KeyboardEvent, useEffect, useMemo, useRef, useState, useSyncExternalStore } from 'react';
 import { act } from '../cards/acting.ts';
 import { PaintForm } from '../cards/paint-form.tsx';
 import { useStore } from '../selection.ts';
@@ -10,6 +12,7 @@ import { say } from '../shell/live-region.tsx';
 import { ReadingMark } from '../shell/marks.tsx';
 import { Ring } from '../shell/ring.tsx';
 import { useOthers, useShow } from '../sync/hooks.ts';
+import { toAddress } from '../view-address.ts';
 import { held, hold, letGo, moving } from './desk-trial.ts';
 import { RankedPaints } from './ranked-paints.tsx';
 import type { DeckChip } from './use-deck.ts';
@@ -31,18 +34,21 @@ const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1, 
 export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
   const show = useShow();
   const { judgements, documents } = show;
-  const under = useStore(moving);
   const holding = useStore(held).get(wall.surface);
-  const others = useOthers();
   const [onlyCarries, setOnly] = useState(false);
   const [how, setHow] = useState<'all' | 'typing' | 'ranked'>('all');
   const [at, setAt] = useState<string | null>(null);
   const list = useRef<HTMLUListElement>(null);
   useEffect(() => () => moving.set(null), []);
-  const worded = deck.map((chip) => ({
-    ...chip,
-    word: work === null ? null : (deskCellOf(judgements, work, chip.lab)?.reading.word ?? null),
-  }));
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the judgements say
+  const worded = useMemo(
+    () =>
+      deck.map((chip) => ({
+        ...chip,
+        word: work === null ? null : (deskCellOf(judgements, work, chip.lab)?.reading.word ?? null),
+      })),
+    [judgements, version, deck, work],
+  );
   const carrying = worded.filter(({ word }) => word === 'carries').length;
   const filtered = work !== null && onlyCarries && carrying > 0;
   const chips = filtered ? worded.filter(({ word }) => word === 'carries') : worded;
@@ -105,6 +111,7 @@ export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
               type L* a* b*
             </button>
           ) : null}
+          <a href={toAddress({ sheet: 'deck', paintId: wall.paint.id })}>measurements and samples</a>
         </p>
       </div>
       {how === 'ranked' ? (
@@ -129,63 +136,94 @@ export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
         <p className="cap deck-none">No paint in the deck yet.</p>
       ) : (
         <ul ref={list} className="deck-chips" onKeyDown={onKeyDown} onPointerLeave={() => moving.set(null)}>
-          {chips.map((chip) => {
-            const { id, name, lab, lrv, word } = chip;
-            const now = wall.paint.id === id;
-            const isHeld = holding === id;
-            const tried = under?.id === id || (under === null && isHeld);
-            const theirs = others.filter(({ presence }) =>
-              presence.trialPaints?.some(([surface, paintId]) => surface === wall.surface && paintId === id),
-            );
-            const said = [
-              `${name}, LRV ${Math.round(lrv)}`,
-              ...(word === null || work === null ? [] : [`${work.title} ${word}`]),
-              ...(now ? ['on the wall now'] : []),
-              ...theirs.map(({ person }) => `${person.name} tries it`),
-            ];
-            return (
-              <li key={id}>
-                <button
-                  type="button"
-                  className={`bare chip${tried ? ' chip-tried' : ''}`}
-                  aria-label={said.join(', ')}
-                  aria-pressed={isHeld}
-                  tabIndex={id === entry ? 0 : -1}
-                  onPointerEnter={(event) => {
-                    if (event.pointerType !== 'touch') moving.set(chip);
-                  }}
-                  onFocus={(event) => {
-                    setAt(id);
-                    if (event.currentTarget.matches(':focus-visible')) moving.set(chip);
-                  }}
-                  onBlur={() => moving.set(null)}
-                  onClick={() => toggle(chip)}
-                >
-                  <i style={{ background: hexFromLabD65(lab) }} />
-                  <span className="chip-name">{name}</span>
-                  <span className="chip-lrv">
-                    <b className="b">{Math.round(lrv)}</b>
-                    <span>{now ? 'now' : isHeld ? 'held' : tried ? 'trial' : ''}</span>
-                  </span>
-                  {word === null ? null : (
-                    <span className="chip-word">
-                      <ReadingMark word={word} sizePx={11} />
-                      {word}
-                    </span>
-                  )}
-                  {theirs.length === 0 ? null : (
-                    <span className="chip-rings">
-                      {theirs.map(({ clientId, person, ring }) => (
-                        <Ring key={clientId} name={person.name} pattern={ring} radiusPx={8} />
-                      ))}
-                    </span>
-                  )}
-                </button>
-              </li>
-            );
-          })}
+          {chips.map((chip) => (
+            <li key={chip.id}>
+              <Chip
+                chip={chip}
+                wall={wall}
+                work={work}
+                isHeld={holding === chip.id}
+                entry={chip.id === entry}
+                reach={setAt}
+                toggle={() => toggle(chip)}
+              />
+            </li>
+          ))}
         </ul>
       )}
     </section>
+  );
+}
+
+interface ChipProps {
+  readonly chip: DeckChip & { readonly word: ReadingWord | null };
+  readonly wall: DeskWall;
+  readonly work: DeskWork | null;
+  readonly isHeld: boolean;
+  /** Where Tab comes in. */
+  readonly entry: boolean;
+  readonly reach: (id: string) => void;
+  readonly toggle: () => void;
+}
+
+function Chip({ chip, wall, work, isHeld, entry, reach, toggle }: ChipProps) {
+  const { id, name, lab, lrv, word } = chip;
+  const now = wall.paint.id === id;
+  // Drawn anew only when it is come to or left, not with every other paint.
+  const tried = useSyncExternalStore(moving.subscribe, () =>
+    moving.get() === null ? isHeld : moving.get()?.id === id,
+  );
+  const others = useOthers();
+  const theirs = others.filter(({ presence }) =>
+    presence.trialPaints?.some(([surface, paintId]) => surface === wall.surface && paintId === id),
+  );
+  const standing = now ? 'now' : isHeld ? 'held' : tried ? 'trial' : '';
+  // As it is read off the chip, and then what is not on it.
+  const said = [
+    `${name}, LRV ${Math.round(lrv)}`,
+    ...(standing === '' ? [] : [standing]),
+    ...(isInScreenGamut(lab) ? [] : ['beyond this screen']),
+    ...(word === null || work === null ? [] : [`${word}: ${work.title}`]),
+    ...theirs.map(({ person }) => `${person.name} tries it`),
+  ];
+  return (
+    <button
+      type="button"
+      className={`bare chip${tried ? ' chip-tried' : ''}`}
+      aria-label={said.join(', ')}
+      aria-pressed={isHeld}
+      tabIndex={entry ? 0 : -1}
+      onPointerEnter={(event) => {
+        if (event.pointerType !== 'touch') moving.set(chip);
+      }}
+      onFocus={(event) => {
+        reach(id);
+        if (event.currentTarget.matches(':focus-visible')) moving.set(chip);
+      }}
+      onBlur={() => moving.set(null)}
+      onClick={toggle}
+    >
+      <i style={{ background: hexFromLabD65(lab) }} />
+      <span className="chip-name">{name}</span>{' '}
+      <span className="chip-lrv">
+        <span className="spoken">LRV </span>
+        <b className="b">{Math.round(lrv)}</b>
+        {standing === '' ? null : <span> {standing}</span>}
+      </span>{' '}
+      {isInScreenGamut(lab) ? null : <span className="chip-beyond">beyond this screen </span>}
+      {word === null ? null : (
+        <span className="chip-word">
+          <ReadingMark word={word} sizePx={11} />
+          {word}
+        </span>
+      )}
+      {theirs.length === 0 ? null : (
+        <span className="chip-rings">
+          {theirs.map(({ clientId, person, ring }) => (
+            <Ring key={clientId} name={person.name} pattern={ring} radiusPx={8} />
+          ))}
+        </span>
+      )}
+    </button>
   );
 }

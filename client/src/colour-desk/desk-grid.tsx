@@ -75,14 +75,18 @@ export function DeskGrid({ table, active, setActive, opened, press, fold: foldCa
     if (at.row !== GROUPS_ROW) found?.scrollIntoView({ block: 'nearest', inline: 'nearest' });
   }, [wantsFocus, at.row, at.column]);
 
-  // The row on trial comes into sight beneath its wall, and nothing but the table moves.
+  // The row on trial stays in sight beneath its wall, however the table's room changes; nothing but the table moves.
   // biome-ignore lint/correctness/useExhaustiveDependencies: the wall chosen is the occasion
   useLayoutEffect(() => {
     const box = own.current;
-    const trial = box?.querySelector<HTMLElement>('.desk-row-chosen');
-    if (!box || !trial) return;
-    const beneath = trial.getBoundingClientRect().bottom - box.getBoundingClientRect().top - box.clientHeight;
-    if (beneath > 0) box.scrollTop += beneath;
+    if (box === null) return;
+    const observer = new ResizeObserver(() => {
+      const trial = box.querySelector('.desk-row-chosen')?.getBoundingClientRect();
+      const beneath = (trial?.bottom ?? 0) - box.getBoundingClientRect().top - box.clientHeight;
+      if (beneath > 0) box.scrollTop += beneath;
+    });
+    observer.observe(box);
+    return () => observer.disconnect();
   }, [chosen]);
 
   const onKeyDown = (event: KeyboardEvent): void => {

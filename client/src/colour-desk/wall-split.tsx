@@ -1,7 +1,9 @@
 /** The wall as it hangs, under two paints at once: one at the left of the divider, the one on trial at its right. */
+import type { LabD65 } from '@enfilade/colour/lab';
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import type { DeskWall } from '@enfilade/shared/colour-desk';
 import type { PaintId } from '@enfilade/shared/schema';
-import { useEffect, useId, useLayoutEffect, useRef, useState } from 'react';
+import { type CSSProperties, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { WallThumb } from '../cards/wall-thumb.tsx';
 import { Store, useStore } from '../selection.ts';
 import { useShow } from '../sync/hooks.ts';
@@ -14,7 +16,13 @@ const splitAt = new Store(0.5);
 const NOTHING_PLACED = new Map<string, never>();
 const TALLEST_PX = 176;
 
-export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly deck: readonly DeckChip[] }) {
+interface SplitProps {
+  readonly wall: DeskWall;
+  readonly deck: readonly DeckChip[];
+  readonly version: string;
+}
+
+export function WallSplit({ wall, deck, version }: SplitProps) {
   const { documents, judgements } = useShow();
   const id = useId();
   const tried = useTrialOn(wall.surface);
@@ -34,7 +42,20 @@ export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly de
   const beside = paintFrom(documents, left ?? undefined) ?? wall.paint;
   const shape = judgements.where.wallOf(wall.surface);
   const shown = shape === null ? 0 : Math.min(widthPx / shape.lengthMm, TALLEST_PX / shape.heightMm);
-  const thumb = { surface: wall.surface, places: NOTHING_PLACED, widthPx, heightPx: TALLEST_PX };
+  // Only the ground changes from paint to paint, so what hangs on it is not drawn anew.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the wall shows
+  const thumb = useMemo(
+    () => (
+      <WallThumb
+        surface={wall.surface}
+        places={NOTHING_PLACED}
+        widthPx={widthPx}
+        heightPx={TALLEST_PX}
+        ground="var(--desk-ground)"
+      />
+    ),
+    [wall.surface, widthPx, version],
+  );
   return (
     <section className="desk-split" aria-label={`${wall.roomName}, ${wall.wallName}, under two paints`}>
       <h2>
@@ -42,11 +63,11 @@ export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly de
       </h2>
       <div ref={box}>
         <div className="desk-split-wall" style={{ width: (shape?.lengthMm ?? 0) * shown }}>
-          <WallThumb {...thumb} lab={beside.lab} />
+          <div style={groundOf(beside)}>{thumb}</div>
           {tried === null ? null : (
             <>
-              <div className="desk-split-right" style={{ clipPath: `inset(0 0 0 ${at * 100}%)` }}>
-                <WallThumb {...thumb} lab={tried.lab} />
+              <div className="desk-split-right" style={{ ...groundOf(tried), clipPath: `inset(0 0 0 ${at * 100}%)` }}>
+                {thumb}
               </div>
               <Divider left={beside.name} right={`${tried.name}, on trial`} store={splitAt} named={false} />
             </>
@@ -71,4 +92,8 @@ export function WallSplit({ wall, deck }: { readonly wall: DeskWall; readonly de
       </p>
     </section>
   );
+}
+
+function groundOf({ lab }: { readonly lab: LabD65 }): CSSProperties {
+  return { '--desk-ground': hexFromLabD65(lab) } as CSSProperties;
 }

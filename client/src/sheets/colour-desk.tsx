@@ -119,7 +119,7 @@ export function ColourDesk() {
       <DeskGrid table={table} active={active} setActive={setActive} opened={opened} press={press} fold={foldCard} />
       <aside className="desk-side" aria-label="The wall on trial">
         {openedRow === undefined || work === null ? null : <ReadingCard row={openedRow} work={work} fold={foldCard} />}
-        <WallSplit wall={wall} deck={deck} />
+        <WallSplit wall={wall} deck={deck} version={table.version} />
         <TrialTaken wall={wall} version={table.version} />
       </aside>
       <DeskDeck wall={wall} deck={deck} work={work} works={table.works} version={table.version} />
