@@ -116,7 +116,7 @@ describe('mixed distance', () => {
   });
   const numbers = flower.numbers.map((values): Column => {
     const range = Math.max(...values) - Math.min(...values);
-    return { kind: 'number', name: '', look: 'size', values: Float64Array.from(values), range };
+    return { kind: 'number', name: '', look: 'size', unit: '', values: Float64Array.from(values), range };
   });
 
   test('reference: daisy(flower) of R, the first flower to the next five', () => {
@@ -126,7 +126,7 @@ describe('mixed distance', () => {
   });
 
   test('law: what is not known of one is left out, and ignorance is not likeness', () => {
-    const known: Column = { kind: 'number', name: '', look: 'size', values: Float64Array.of(1, 1), range: 4 };
+    const known: Column = { kind: 'number', name: '', look: 'size', unit: '', values: Float64Array.of(1, 1), range: 4 };
     const unknown: Column = { ...known, values: Float64Array.of(3, Number.NaN) };
     const distance = (...columns: Column[]) => mixedDistance(columns, new Float64Array(columns.length).fill(1))(0, 1);
     expect(distance(known, unknown)).toBe(0);

@@ -1,11 +1,15 @@
 /** By what a person looks for likeness. */
 export type Look = 'colour' | 'shape' | 'size' | 'use' | 'age';
 
-/** One number a thing, NaN where it is not known; a difference of `range` or more counts as wholly different. */
+/**
+ * One number a thing, NaN where it is not known; a difference of `range` or more counts as wholly different. A length is
+ * kept as the natural logarithm of its millimetres: likeness in size is a matter of proportion.
+ */
 export interface NumberColumn {
   readonly kind: 'number';
   readonly name: string;
   readonly look: Look;
+  readonly unit: 'ln mm' | 'year' | '';
   readonly values: Float64Array;
   readonly range: number;
 }

@@ -65,21 +65,37 @@ export function columnWeights(columns: readonly Column[], weights: Weights): Flo
  * Gower's distance: the weighted mean, over the columns known of both, of how far apart they are there. Where less than
  * half of the weight is known of both, what is wanting to the half counts as different, so that ignorance is not likeness.
  * J. C. Gower, "A general coefficient of similarity and some of its properties", Biometrics 27, 1971; the half is ours.
+ * RangeError when no column counts.
  */
 export function mixedDistance(columns: readonly Column[], perColumn: ArrayLike<number>): Distance {
   const counted = columns.map((column, c) => ({ column, weight: perColumn[c]! })).filter(({ weight }) => weight > 0);
   if (counted.length === 0) throw new RangeError('mixedDistance: every weight is 0, needs one look to count');
-  const half = counted.reduce((sum, { weight }) => sum + weight, 0) / 2;
+  const all = counted.reduce((sum, { weight }) => sum + weight, 0);
+  const half = all / 2;
+  // Numbers lie side by side, a thing's in one row, for they are most of the work in a large pool.
+  const numbers = counted.flatMap(({ column, weight }) => (column.kind === 'number' ? [{ column, weight }] : []));
+  const others = counted.filter(({ column }) => column.kind !== 'number');
+  const width = numbers.length;
+  const weights = Float64Array.from(numbers, ({ weight }) => weight);
+  const rows = new Float32Array(width * (numbers[0]?.column.values.length ?? 0));
+  for (const [w, { column }] of numbers.entries())
+    for (let i = 0; i < column.values.length; i++) rows[i * width + w] = column.values[i]! / column.range;
   return (i, j) => {
     let sum = 0;
-    let known = 0;
-    for (let c = 0; c < counted.length; c++) {
-      const { column, weight } = counted[c]!;
-      const apart = apartIn(column, i, j);
-      if (apart < 0) continue;
-      sum += weight * apart;
-      known += weight;
+    let unknown = 0;
+    for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
+      const apart = Math.abs(rows[a]! - rows[b]!);
+      if (apart < 1) sum += weights[w]! * apart;
+      else if (apart >= 1) sum += weights[w]!;
+      else unknown += weights[w]!;
     }
+    for (let c = 0; c < others.length; c++) {
+      const { column, weight } = others[c]!;
+      const apart = apartIn(column, i, j);
+      if (apart < 0) unknown += weight;
+      else sum += weight * apart;
+    }
+    const known = all - unknown;
     return known < half ? (sum + half - known) / half : sum / known;
   };
 }

@@ -37,10 +37,14 @@ export function lightestFirst(weight: Float32Array): Uint32Array<ArrayBuffer> {
   return order;
 }
 
-/** The distance to the m-th nearest of each thing. RangeError when fewer than m are known. */
+/** The distance to the m-th nearest of each thing, or to the last one known. RangeError when rows hold fewer than m. */
 export function coreDistances({ n, k, far }: Neighbours, m: number): Float32Array {
   if (m > k) throw new RangeError(`coreDistances: the ${m}th of ${k} neighbours is not known`);
-  return Float32Array.from({ length: n }, (_, i) => far[i * k + m - 1]!);
+  return Float32Array.from({ length: n }, (_, i) => {
+    let at = i * k + m - 1;
+    while (at > i * k && far[at] === Number.POSITIVE_INFINITY) at--;
+    return far[at]!;
+  });
 }
 
 /** The spanning tree of every pair under mutual reachability: the largest of the distance and both core distances (Prim). */
