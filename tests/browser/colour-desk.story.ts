@@ -33,7 +33,7 @@ test('story: the desk opens on the lost work and leads to a paint on which it ca
   // The deck tells on which paints it carries; moving along it changes the row, for Dov alone.
   const deck = dov.page.getByRole('region', { name: `The deck, tried on ${WALL}` });
   await deck.getByRole('button', { name: /it carries on$/ }).click();
-  const weld = deck.getByRole('button', { name: /^Weld, LRV/ });
+  const weld = deck.getByRole('button', { name: /^Weld LRV/ });
   await weld.hover();
   await expect(cell(dov.page, new RegExp(`^${OIL}: carries, hangs there, on Weld`))).toBeVisible();
   await expect(dov.page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
@@ -46,7 +46,7 @@ test('story: the desk opens on the lost work and leads to a paint on which it ca
     isolde.page.getByRole('rowheader', { name: `${WALL}: Dov Castellane tries Weld, LRV 57` }),
   ).toBeVisible();
   await expect(cell(isolde.page, new RegExp(`^${OIL}: carries, hangs there, on Weld`))).toBeVisible();
-  await expect(isolde.page.getByRole('button', { name: /^Weld, LRV 57.*Dov Castellane tries it$/ })).toHaveCount(1);
+  await expect(isolde.page.getByRole('button', { name: /^Weld LRV 57.*Dov Castellane tries it$/ })).toHaveCount(1);
   await expect(
     isolde.page.getByRole('rowheader', { name: `${WALL}: Verdigris, deep, LRV 8, paints are tried here` }),
   ).toBeVisible();
@@ -69,7 +69,7 @@ test('story: the desk opens on the lost work and leads to a paint on which it ca
 
   // Repainted: a fact, seen by both, taken back by one undo.
   await sitAtTheDesk(dov);
-  await dov.page.getByRole('button', { name: /^Weld, LRV/ }).click();
+  await dov.page.getByRole('button', { name: /^Weld LRV/ }).click();
   await dov.page.getByRole('button', { name: 'Repaint: Weld' }).click();
   await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld, LRV 57`) })).toBeVisible();
   await expect(isolde.page.getByText(/^Paint: Weld/)).toBeVisible();
@@ -116,9 +116,9 @@ test('story: the whole desk by the keyboard alone', async ({ museum, browser }) 
   expect(await focused(page)).toBe(together);
 
   // Along the deck: each paint is tried as the focus comes to it, Enter holds it.
-  await until('Tab', (label) => /^[^:]+, LRV \d+/.test(label));
+  await until('Tab', (label) => /^[^:,]+ LRV \d+/.test(label));
   await key('Home');
-  await until('ArrowRight', (label) => label.startsWith('Weld, LRV'));
+  await until('ArrowRight', (label) => label.startsWith('Weld LRV'));
   await expect(cell(page, new RegExp(`^${OIL}: carries, hangs there, on Weld`))).toBeVisible();
   await key('Enter');
   await expect(page.getByRole('rowheader', { name: `${WALL}: on trial, Weld, LRV 57` })).toBeVisible();
@@ -167,7 +167,7 @@ test('story: works stand across as one asks: each wall’s own, by number, by wo
   }
 
   // A viewer may look and try, and can neither repaint nor propose.
-  await page.getByRole('button', { name: /^Weld, LRV/ }).click();
+  await page.getByRole('button', { name: /^Weld LRV/ }).click();
   await expect(page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
   await expect(page.getByRole('button', { name: /^(Repaint|Propose)/ })).toHaveCount(0);
   expect(errors).toEqual([]);

@@ -178,19 +178,15 @@ function Chip({ chip, wall, work, isHeld, entry, reach, toggle }: ChipProps) {
     presence.trialPaints?.some(([surface, paintId]) => surface === wall.surface && paintId === id),
   );
   const standing = now ? 'now' : isHeld ? 'held' : tried ? 'trial' : '';
-  // As it is read off the chip, and then what is not on it.
+  // What is not drawn on it is said after what is.
   const said = [
-    `${name}, LRV ${Math.round(lrv)}`,
-    ...(standing === '' ? [] : [standing]),
-    ...(isInScreenGamut(lab) ? [] : ['beyond this screen']),
-    ...(word === null || work === null ? [] : [`${word}: ${work.title}`]),
-    ...theirs.map(({ person }) => `${person.name} tries it`),
-  ];
+    ...(word === null || work === null ? [] : [`: ${work.title}`]),
+    ...theirs.map(({ person }) => `, ${person.name} tries it`),
+  ].join('');
   return (
     <button
       type="button"
       className={`bare chip${tried ? ' chip-tried' : ''}`}
-      aria-label={said.join(', ')}
       aria-pressed={isHeld}
       tabIndex={entry ? 0 : -1}
       onPointerEnter={(event) => {
@@ -217,6 +213,7 @@ function Chip({ chip, wall, work, isHeld, entry, reach, toggle }: ChipProps) {
           {word}
         </span>
       )}
+      <span className="spoken">{said}</span>
       {theirs.length === 0 ? null : (
         <span className="chip-rings">
           {theirs.map(({ clientId, person, ring }) => (
