@@ -14,7 +14,7 @@ export function SampleBlock({ paintId, name }: { readonly paintId: PaintId; read
   const samples = samplesByPaint(show.documents).get(paintId) ?? [];
   return (
     <section className="samples-block" aria-label={`Samples of ${name}`}>
-      <h3>Samples</h3>
+      <h2>Samples</h2>
       {samples.length === 0 ? (
         <p className="t1">None yet. A colour is judged on a drawdown or a board, on the wall, not on a screen.</p>
       ) : (
