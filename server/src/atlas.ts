@@ -47,6 +47,12 @@ export class Atlas {
     return making;
   }
 
+  /** A page holds another picture than it did: what was composed of it is composed anew. */
+  async forget(page: number): Promise<void> {
+    for (const [file, making] of this.making) if (file.startsWith(`${page}-`)) await making.catch(() => {});
+    await this.forgetFewerThan(page, ATLAS_CELLS + 1);
+  }
+
   private async make(page: number, cells: number, file: string): Promise<Uint8Array> {
     const pixels = new Uint8Array(PAGE_PX * PAGE_PX * 4);
     for (let index = 0; index < cells; index++) {

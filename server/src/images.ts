@@ -8,11 +8,18 @@ import { mkdir, open, readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
-import { ENGINE_VERSION } from '@enfilade/colour/picture-colours';
+import { pictureKeyParts } from '@enfilade/shared/picture-cuts';
 import type { ImageFacts } from '@enfilade/shared/protocol';
 import { Atlas, cellOf } from './atlas.ts';
 import type { Limits } from './limits.ts';
-import { assertTakeable, ingest, type Palette, PictureRefused, paletteAgain } from './picture-ingest.ts';
+import {
+  assertTakeable,
+  type Ingested,
+  ingest,
+  type Palette,
+  PICTURES_MADE_BY,
+  PictureRefused,
+} from './picture-ingest.ts';
 import type { Store } from './store.ts';
 
 /** Pictures worked on at once. */
@@ -66,9 +73,29 @@ export class Images {
     return this.known.has(sha256) ? join(this.folderOf(sha256), 'original') : undefined;
   }
 
-  async thumbnail(sha256: string, px: '256' | '1024'): Promise<Uint8Array | undefined> {
-    if (!this.known.has(sha256)) return undefined;
-    return readFile(join(this.folderOf(sha256), `${px}.webp`)).catch(() => undefined);
+  async thumbnail(key: string, px: '256' | '1024'): Promise<Uint8Array | undefined> {
+    if ((await this.cutOf(key)) === undefined) return undefined;
+    return readFile(join(this.folderOf(key), `${px}.webp`)).catch(() => undefined);
+  }
+
+  /** Facts of a picture as a person would have it cut, derived when first asked for; undefined when there is none. */
+  async cutOf(key: string): Promise<ImageFacts | undefined> {
+    const known = this.known.get(key);
+    const parts = pictureKeyParts(key);
+    if (known !== undefined || parts === null || parts.cut === null || !this.known.has(parts.sha256)) return known;
+    return this.once(key, async () => {
+      const made = await this.madeAnew(key);
+      await this.keepDerived(key, made);
+      return this.entered(key, made.palette);
+    });
+  }
+
+  /** The facts at hand for a key: as the picture is cut by itself, while a person's cut of it is being derived. */
+  factsFor(key: string, trouble: (error: unknown) => void): ImageFacts | undefined {
+    const known = this.known.get(key);
+    if (known !== undefined || this.closed) return known;
+    this.cutOf(key).catch(trouble);
+    return this.known.get(pictureKeyParts(key)?.sha256 ?? '');
   }
 
   /**
@@ -81,12 +108,7 @@ export class Images {
       const sha256 = await this.receive(source, path, name);
       const known = this.known.get(sha256);
       if (known !== undefined) return known;
-      let work = this.working.get(sha256);
-      if (work === undefined) {
-        work = this.inTurn(() => this.take(sha256, path, name)).finally(() => this.working.delete(sha256));
-        this.working.set(sha256, work);
-      }
-      return await work;
+      return await this.once(sha256, () => this.take(sha256, path, name));
     } finally {
       await rm(path, { force: true });
     }
@@ -94,20 +116,20 @@ export class Images {
 
   /** Derives again whatever an earlier engine derived. Goes on in the background; stops when the server does. */
   async refreshPalettes(trouble: (error: unknown) => void): Promise<number> {
-    const old = [...this.known.values()].filter(({ engine }) => engine !== ENGINE_VERSION);
+    const old = [...this.known.values()].filter(({ engine }) => engine !== PICTURES_MADE_BY);
     let done = 0;
     for (const { sha256, cell } of old) {
       if (this.closed) break;
       try {
-        const palette = await this.inTurn(() =>
-          paletteAgain(join(this.folderOf(sha256), 'original'), this.limits.picturePixels),
-        );
+        const made = await this.inTurn(() => this.madeAnew(sha256));
+        await this.keepDerived(sha256, made);
         await this.store.query
           .updateTable('images')
-          .set({ engine: palette.engine, facts: JSON.stringify(palette) })
+          .set({ engine: made.palette.engine, facts: JSON.stringify(made.palette) })
           .where('sha256', '=', sha256)
           .execute();
-        this.known.set(sha256, { sha256, ...palette, cell });
+        await this.atlas.forget(cell.page);
+        this.known.set(sha256, { sha256, ...made.palette, cell });
         done += 1;
       } catch (error) {
         trouble(error);
@@ -121,8 +143,51 @@ export class Images {
     await Promise.allSettled(this.working.values());
   }
 
-  private folderOf(sha256: string): string {
-    return join(this.directory, sha256.slice(0, 2), sha256);
+  private folderOf(key: string): string {
+    return join(this.directory, key.slice(0, 2), key);
+  }
+
+  /** From the original once more, by the engine as it is now. */
+  private madeAnew(key: string): Promise<Ingested> {
+    const { sha256, cut } = pictureKeyParts(key) ?? { sha256: key, cut: null };
+    return ingest(join(this.folderOf(sha256), 'original'), 'kept', this.limits.picturePixels, cut);
+  }
+
+  private async keepDerived(key: string, { large, small, cell }: Ingested): Promise<void> {
+    const folder = this.folderOf(key);
+    await mkdir(folder, { recursive: true });
+    await writeFile(join(folder, '1024.webp'), large);
+    await writeFile(join(folder, '256.webp'), small);
+    await writeFile(join(folder, '64.rgba'), cell);
+  }
+
+  /** A picture into the list, with a cell of its own. */
+  private async entered(key: string, palette: Palette): Promise<ImageFacts> {
+    const n = this.byCell.length;
+    this.byCell[n] = key;
+    try {
+      await this.store.query
+        .insertInto('images')
+        .values({ sha256: key, cell: n, engine: palette.engine, facts: JSON.stringify(palette) })
+        .execute();
+    } catch (error) {
+      // Its cell stays empty: another picture may have taken the next one meanwhile.
+      delete this.byCell[n];
+      throw error;
+    }
+    const facts: ImageFacts = { sha256: key, ...palette, cell: cellOf(n) };
+    this.known.set(key, facts);
+    return facts;
+  }
+
+  /** Work on a key, in its turn, and only once however many ask at that moment. */
+  private once(key: string, work: () => Promise<ImageFacts>): Promise<ImageFacts> {
+    let working = this.working.get(key);
+    if (working === undefined) {
+      working = this.inTurn(work).finally(() => this.working.delete(key));
+      this.working.set(key, working);
+    }
+    return working;
   }
 
   private async receive(source: Readable | Uint8Array, path: string, name: string): Promise<string> {
@@ -148,29 +213,12 @@ export class Images {
 
   private async take(sha256: string, path: string, name: string): Promise<ImageFacts> {
     await assertTakeable(path, name, this.limits.picturePixels);
-    const { palette, large, small, cell } = await ingest(path, name, this.limits.picturePixels);
-    const folder = this.folderOf(sha256);
-    await mkdir(folder, { recursive: true });
-    await writeFile(join(folder, '1024.webp'), large);
-    await writeFile(join(folder, '256.webp'), small);
-    await writeFile(join(folder, '64.rgba'), cell);
-    await rename(path, join(folder, 'original'));
-    await onDisk(join(folder, 'original'));
-    const n = this.byCell.length;
-    this.byCell[n] = sha256;
-    try {
-      await this.store.query
-        .insertInto('images')
-        .values({ sha256, cell: n, engine: palette.engine, facts: JSON.stringify(palette) })
-        .execute();
-    } catch (error) {
-      // Its cell stays empty: another picture may have taken the next one meanwhile.
-      delete this.byCell[n];
-      throw error;
-    }
-    const facts: ImageFacts = { sha256, ...palette, cell: cellOf(n) };
-    this.known.set(sha256, facts);
-    return facts;
+    const made = await ingest(path, name, this.limits.picturePixels);
+    await this.keepDerived(sha256, made);
+    const original = join(this.folderOf(sha256), 'original');
+    await rename(path, original);
+    await onDisk(original);
+    return this.entered(sha256, made.palette);
   }
 
   private async inTurn<T>(work: () => Promise<T>): Promise<T> {

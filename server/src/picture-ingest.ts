@@ -1,13 +1,19 @@
-/** One picture's bytes to what is kept of it: turned upright, in sRGB, in three sizes without metadata, its colours. */
+/** One picture's bytes to what is kept of it: upright, in sRGB, its ground left out, in three sizes, its colours. */
 import { open } from 'node:fs/promises';
-import { pictureColoursOf } from '@enfilade/colour/picture-colours';
+import { photographConfidenceOf } from '@enfilade/colour/photograph-confidence';
+import { ENGINE_VERSION, pictureColoursOf } from '@enfilade/colour/picture-colours';
+import type { PictureCut } from '@enfilade/shared/picture-cuts';
 import { ATLAS_CELL_PX, type ImageFacts } from '@enfilade/shared/protocol';
-import sharp, { type OutputInfo, type Sharp } from 'sharp';
+import sharp from 'sharp';
+import { cutFrom, from, pixelsOf, type Raster, reduced } from './picture-cut.ts';
 
 /** A picture that cannot be taken; the message is a sentence for the person, naming the file. */
 export class PictureRefused extends Error {}
 
-export type Palette = Pick<ImageFacts, 'widthPx' | 'heightPx' | 'body' | 'edge' | 'opaqueShare' | 'engine'>;
+/** What made a picture's facts and thumbnails; raised whenever the same bytes would give others. */
+export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/1`;
+
+export type Palette = Omit<ImageFacts, 'sha256' | 'cell'>;
 
 export interface Ingested {
   readonly palette: Palette;
@@ -60,11 +66,6 @@ function megapixels(pixels: number): string {
   return (pixels / 1e6).toFixed(pixels < 10e6 ? 1 : 0);
 }
 
-interface Raster {
-  readonly data: Buffer;
-  readonly info: OutputInfo;
-}
-
 async function decoded(path: string, name: string, pixelsAtMost: number): Promise<Raster> {
   try {
     return await sharp(path, { limitInputPixels: pixelsAtMost, failOn: 'error' })
@@ -79,42 +80,35 @@ async function decoded(path: string, name: string, pixelsAtMost: number): Promis
   }
 }
 
-function from({ data, info }: Raster): Sharp {
-  return sharp(data, { raw: { width: info.width, height: info.height, channels: info.channels } });
-}
-
-async function paletteFrom(path: string, small: Raster): Promise<Palette> {
-  const { width = 0, height = 0, autoOrient } = await sharp(path, { limitInputPixels: false }).metadata();
-  const data = new Uint8ClampedArray(small.data.buffer, small.data.byteOffset, small.data.length);
-  const colours = pictureColoursOf({ data, width: small.info.width, height: small.info.height });
-  return { widthPx: autoOrient?.width ?? width, heightPx: autoOrient?.height ?? height, ...colours };
-}
-
-async function reduced(large: Raster, px: number): Promise<Raster> {
-  return from(large)
-    .resize(px, px, { fit: 'inside', withoutEnlargement: true })
-    .raw()
-    .toBuffer({ resolveWithObject: true });
-}
-
 /** @throws PictureRefused when the picture cannot be decoded whole. */
-export async function ingest(path: string, name: string, pixelsAtMost: number): Promise<Ingested> {
-  const large = await decoded(path, name, pixelsAtMost);
-  const small = await reduced(large, SMALL_PX);
+export async function ingest(
+  path: string,
+  name: string,
+  pixelsAtMost: number,
+  cut: PictureCut | null = null,
+): Promise<Ingested> {
+  const whole = await decoded(path, name, pixelsAtMost);
+  const { raster, cutOut } = await cutFrom(whole, cut);
+  const small = await reduced(raster, SMALL_PX);
   const cell = from(small).resize(ATLAS_CELL_PX, ATLAS_CELL_PX, {
     fit: 'contain',
     background: { r: 0, g: 0, b: 0, alpha: 0 },
     withoutEnlargement: false,
   });
+  const { width, height, autoOrient, icc } = await sharp(path, { limitInputPixels: false }).metadata();
+  const file = { widthPx: autoOrient?.width ?? width, heightPx: autoOrient?.height ?? height };
+  const pixels = pixelsOf(small);
   return {
-    palette: await paletteFrom(path, small),
-    large: await from(large).webp(WEBP).toBuffer(),
+    palette: {
+      widthPx: Math.max(1, Math.round((file.widthPx * raster.info.width) / whole.info.width)),
+      heightPx: Math.max(1, Math.round((file.heightPx * raster.info.height) / whole.info.height)),
+      ...pictureColoursOf(pixels),
+      engine: PICTURES_MADE_BY,
+      cutOut,
+      photograph: photographConfidenceOf(pixels, { ...file, profile: icc === undefined ? null : 'embedded' }),
+    },
+    large: await from(raster).webp(WEBP).toBuffer(),
     small: await from(small).webp(WEBP).toBuffer(),
     cell: await cell.raw().toBuffer(),
   };
-}
-
-/** The colours once more, by the engine as it is now. */
-export async function paletteAgain(path: string, pixelsAtMost: number): Promise<Palette> {
-  return paletteFrom(path, await reduced(await decoded(path, 'kept', pixelsAtMost), SMALL_PX));
 }

@@ -189,6 +189,10 @@ async function clientId({ sessions }: House, seat: Seat): Promise<Answer> {
 
 async function image({ images }: House, url: URL, name: string, more: string | undefined): Promise<Answer> {
   if (name === 'facts' && more === undefined) return json(200, images.facts());
+  if (more === 'facts') {
+    const facts = await images.cutOf(name);
+    return facts === undefined ? nothing() : json(200, facts);
+  }
   const webp = /^(.+)\.webp$/.exec(more ?? '')?.[1];
   if (webp === undefined) return nothing();
   let body: Uint8Array | undefined;

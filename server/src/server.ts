@@ -59,6 +59,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const kept = new Kept(store);
   const history = await History.watch(store, sessions.byName, log);
   const days = keepEachDay(kept, sessions.byName, sessions.documents, log);
+  const pictureTrouble = (error: unknown): void =>
+    log.error({ event: 'palette', kind: error instanceof Error ? error.name : typeof error });
   // Made when first asked for: a fact of a shape no command writes must not keep the server from starting.
   let judgements: Judgements | undefined;
   const house: House = {
@@ -68,7 +70,9 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     history,
     kept,
     judgements: () => {
-      judgements ??= new Judgements(sessions.documents, { get: (sha256) => images.factsOf(sha256) });
+      judgements ??= new Judgements(sessions.documents, {
+        get: (key) => images.factsFor(key, pictureTrouble),
+      });
       return judgements;
     },
     meta,
@@ -108,9 +112,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   });
   const { port } = http.address() as AddressInfo;
   log.info({ event: 'listening', port, schemaVersion: meta.schemaVersion, epoch: meta.epoch });
-  const palettes = images.refreshPalettes((error) =>
-    log.error({ event: 'palette', kind: error instanceof Error ? error.name : typeof error }),
-  );
+  const palettes = images.refreshPalettes(pictureTrouble);
 
   let closing: Promise<void> | null = null;
   const close = async (): Promise<void> => {

@@ -6,6 +6,7 @@ import { generateKeyBetween, generateNKeysBetween } from 'fractional-indexing';
 import type { Act } from './acts.ts';
 import type { EntityTypes, ShowDocuments } from './documents.ts';
 import { newId } from './identity.ts';
+import type { PictureCut } from './picture-cuts.ts';
 import type { Change } from './root-snapshot.ts';
 import {
   carrierOf,
@@ -125,6 +126,17 @@ export function correctPiece(id: PieceId, fields: Partial<PieceFacts>): Act {
 
 export function correctPrivate(id: ObjectId, fields: Partial<PrivateFacts>): Act {
   return { name: 'correct the private record', changes: edits('values', id, fields) };
+}
+
+const CUTTING: Readonly<Record<PictureCut, string>> = {
+  'leave out': 'leave the ground out',
+  keep: 'keep the ground',
+  whole: 'take the whole picture',
+};
+
+/** A person's word on the ground of a photograph (SHA-256), for every record that shows it. */
+export function cutPicture(sha256: string, cut: PictureCut): Act {
+  return { name: CUTTING[cut], changes: [set('pictureCuts', sha256, cut)] };
 }
 
 export function addPaint(

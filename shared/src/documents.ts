@@ -4,6 +4,7 @@
  */
 import * as Y from 'yjs';
 import type { HangLayer } from './hang-layer.ts';
+import type { PictureCut } from './picture-cuts.ts';
 import type { KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
 import { type Change, type Listener, type RawFacts, RootSnapshot } from './root-snapshot.ts';
 import {
@@ -33,6 +34,7 @@ export interface EntityTypes {
   pieces: PieceFacts;
   deck: Paint;
   samples: Sample;
+  pictureCuts: PictureCut;
   places: Place;
   memberOf: string;
   paints: string;

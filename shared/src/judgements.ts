@@ -5,6 +5,7 @@
 
 import type { Box } from '@enfilade/arrangement/boxes';
 import { gapsOf, type NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
+import { framedColoursOf } from '@enfilade/colour/frames';
 import type { LabD65 } from '@enfilade/colour/lab';
 import { type Reading, readingOn } from '@enfilade/colour/reading';
 import { type Caution, type CautionFacts, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
@@ -15,7 +16,9 @@ import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import { floorLevelAt } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
+import { frameFrom } from './frames.ts';
 import { dropFor } from './overhead.ts';
+import { pictureKeyOf } from './picture-cuts.ts';
 import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
@@ -131,13 +134,19 @@ export class Judgements {
   }
 
   pictureOf(pieceId: PieceId): ImageFacts | undefined {
-    const sha256 = this.documents.get('pieces', pieceId)?.picture ?? this.objectOf(pieceId)?.picture;
-    return sha256 ? this.pictures.get(sha256) : undefined;
+    const key = this.pictureIdOf(pieceId);
+    return key === null ? undefined : this.pictures.get(key);
   }
 
-  /** The picture's hash even when its facts have not come yet. */
+  /** SHA-256 of the photograph as it was sent. */
+  photographOf(pieceId: PieceId): string | null {
+    return this.documents.get('pieces', pieceId)?.picture || this.objectOf(pieceId)?.picture || null;
+  }
+
+  /** The picture's key, as its ground is cut by a person's word, even when its facts have not come yet. */
   pictureIdOf(pieceId: PieceId): string | null {
-    return this.documents.get('pieces', pieceId)?.picture ?? this.objectOf(pieceId)?.picture ?? null;
+    const sha256 = this.photographOf(pieceId);
+    return sha256 === null ? null : pictureKeyOf(sha256, this.documents.get('pictureCuts', sha256));
   }
 
   paintOf(surface: SurfaceId): (Paint & { readonly id: string }) | null {
@@ -152,10 +161,11 @@ export class Judgements {
     const surface = this.where.placeOf(pieceId)?.[0];
     const wall = trial ?? (surface === undefined ? undefined : this.paintOf(surface)?.lab);
     if (picture === undefined || wall === undefined || picture.body.length === 0) return null;
-    const key = `${wall.L} ${wall.a} ${wall.b}`;
+    const frame = this.objectOf(pieceId)?.frame ?? null;
+    const key = `${wall.L} ${wall.a} ${wall.b} ${frame?.kind} ${frame?.widthMm}`;
     const known = this.readings.get(picture) ?? new Map<string, Reading>();
     this.readings.set(picture, known);
-    const reading = known.get(key) ?? readingOn(picture, wall);
+    const reading = known.get(key) ?? readingOn(framedColoursOf(picture, frameFrom(frame)), wall);
     known.set(key, reading);
     return reading;
   }

@@ -12,6 +12,7 @@
  * A client id is one person's for good: claimed by the hello, or by a stock provider's first presence or first write.
  * Acknowledgement counts frames, because deletes leave the state vector unchanged.
  */
+import type { PictureCut } from './picture-cuts.ts';
 import type { Person, Role } from './seats.ts';
 
 export const SUBPROTOCOL = 'enfilade.1';
@@ -70,10 +71,13 @@ export interface SwatchFact {
 /**
  * What the server derived once from a picture's bytes, kept under its hash and the engine's version.
  * `GET /seat/<id>/images/facts` → ImageFacts[]; `POST /seat/<id>/images?name=<file name>` (the bytes) → ImageFacts.
- * `GET /seat/<id>/images/<sha256>/{256,1024}.webp`; `GET /seat/<id>/images/atlas/<page>.webp?cells=<n>`.
+ * `GET /seat/<id>/images/<key>/{256,1024}.webp`; `GET /seat/<id>/images/atlas/<page>.webp?cells=<n>`.
+ * `GET /seat/<id>/images/<key>/facts` → ImageFacts, deriving a person's cut of the picture where it is not yet made.
  */
 export interface ImageFacts {
+  /** Its key: the SHA-256 of its bytes, and a person's word on its ground where this is cut by it (picture-cuts.ts). */
   readonly sha256: string;
+  /** Of what is shown of it, in the pixels of the file: a ground that was left out is cut off round the thing. */
   readonly widthPx: number;
   readonly heightPx: number;
   readonly body: readonly SwatchFact[];
@@ -81,8 +85,24 @@ export interface ImageFacts {
   /** Share of the picture that is not transparent, 0..1. */
   readonly opaqueShare: number;
   readonly engine: string;
+  /** Absent, as is what follows, as long as an earlier engine's facts stand. */
+  readonly cutOut?: CutOutFact;
+  /** How far the photograph's colours are to be believed, 0..1, and why not, in sentences. */
+  readonly photograph?: { readonly confidence: number; readonly doubts: readonly string[] };
   /** Where its 64 px miniature sits: page of ATLAS_COLUMNS × ATLAS_COLUMNS cells, fitted and centred in its cell. */
   readonly cell: { readonly page: number; readonly index: number };
+}
+
+/** What of a photograph was taken for the thing. */
+export interface CutOutFact {
+  /** `transparent`: it came cut out. `left out`: its ground was. `whole`: all of it is shown. */
+  readonly how: 'transparent' | 'left out' | 'whole';
+  /** How sure that is, 0..1; 1 where a person said so. */
+  readonly confidence: number;
+  /** What speaks against it, in sentences. */
+  readonly doubts: readonly string[];
+  /** The person's word it is by. */
+  readonly choice?: PictureCut;
 }
 
 /** One picture as sent, bytes; and as decoded, pixels. The server holds to it, the page says it beforehand. */

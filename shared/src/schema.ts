@@ -8,9 +8,11 @@
  * Places are integer millimetres and centidegrees.
  */
 import type { Adaptation } from '@enfilade/colour/adaptation';
+import { FRAME_FINISHES } from '@enfilade/colour/frames';
 import type { Spectrum } from '@enfilade/colour/spectrum';
 import type { MeasuredLab } from '@enfilade/colour/white-points';
 import type { HeadFaces } from '@enfilade/space/room';
+import type { LampId } from './lamps.ts';
 import type { DocumentName, Role } from './seats.ts';
 
 /** Rises with every change that older bytes need migrating for; only the server migrates, before it serves. */
@@ -96,6 +98,16 @@ export interface HardwareFact {
   readonly spacingMm?: number;
 }
 
+/** `from the picture`: the photograph shows it. */
+export const FRAME_KINDS = ['none', 'from the picture', ...FRAME_FINISHES] as const;
+export type FrameKind = (typeof FRAME_KINDS)[number];
+
+/** What a work is framed in, and how wide the moulding is as faced; 0 where that is not known. */
+export interface FrameFact {
+  readonly kind: FrameKind;
+  readonly widthMm: number;
+}
+
 /** A record of the checklist. On screen a work or an object; texts are kept as written. */
 export interface MuseumObject {
   readonly number: string;
@@ -117,6 +129,7 @@ export interface MuseumObject {
   readonly hardware?: HardwareFact | null;
   /** SHA-256 of its picture. */
   readonly picture?: string | null;
+  readonly frame?: FrameFact | null;
   /** Heights above its own foot of the levels things can stand on; the top first. Makes it a carrier. */
   readonly levelsMm?: readonly number[] | null;
   readonly notes?: string;
@@ -198,6 +211,8 @@ export interface Settings {
   readonly agreeBy: string;
   readonly hangBegins: string;
   readonly opens: string;
+  /** The lamp the gallery is lit by. */
+  readonly galleryLamp: LampId;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -211,6 +226,7 @@ export const DEFAULT_SETTINGS: Settings = {
   agreeBy: '',
   hangBegins: '',
   opens: '',
+  galleryLamp: 'gallery 3000 K',
 };
 
 /** Every root of every document, and how its keys are read. */
@@ -222,6 +238,8 @@ export const ROOTS = {
   pieces: { document: 'checklist', shape: 'table' },
   deck: { document: 'checklist', shape: 'table' },
   samples: { document: 'checklist', shape: 'table' },
+  /** SHA-256 of a picture → what a person says of its ground (picture-cuts.ts). */
+  pictureCuts: { document: 'checklist', shape: 'atomic' },
   places: { document: 'hang', shape: 'atomic' },
   memberOf: { document: 'hang', shape: 'atomic' },
   paints: { document: 'hang', shape: 'atomic' },

@@ -69,6 +69,12 @@ class UnplacedList {
     for (const root of ['rooms', 'openings'] as const) {
       documents.subscribe(root, () => takePieces(new Set(documents.all('places').keys())));
     }
+    documents.subscribe('pictureCuts', (shas) => {
+      for (const id of documents.all('objects').keys()) {
+        if (shas.has(this.judgements.photographOf(`${id}#1`) ?? '')) this.stale.add(id);
+      }
+      this.later();
+    });
     documents.subscribe('objects', (ids) => {
       for (const id of ids) this.stale.add(id);
       this.later();

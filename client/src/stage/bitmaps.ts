@@ -39,9 +39,11 @@ export class Bitmaps {
   }
 
   /** The best that is here for a picture drawn so many device pixels long; asks for better where it is worth it. */
-  drawableOf(sha256: string, longPx: number): Drawable | null {
-    const facts = this.source.get(sha256);
+  drawableOf(key: string, longPx: number): Drawable | null {
+    const facts = this.source.get(key);
     if (facts === undefined) return null;
+    // Until a person's cut of a picture has come, these are the facts, and the picture, it had.
+    const { sha256 } = facts;
     const level = levelFor(longPx);
     if (level === 1024) {
       const large = this.shelves[1024].use(sha256, this.draw);
@@ -57,8 +59,9 @@ export class Bitmaps {
   }
 
   /** Whether the picture is opaque at a point of it (0..1 from its left upper corner), from its miniature. */
-  opaqueAt(sha256: string, u: number, v: number): boolean {
-    const facts = this.source.get(sha256);
+  opaqueAt(key: string, u: number, v: number): boolean {
+    const facts = this.source.get(key);
+    const sha256 = facts?.sha256 ?? key;
     const mini = facts === undefined ? null : this.atlas.miniatureOf(facts);
     if (mini === null) return true;
     let mask = this.masks.get(sha256);

@@ -62,6 +62,10 @@ export class SceneKeeper {
       }),
       documents.subscribe('pieces', (ids) => this.refresh(this.withLoads(ids))),
       documents.subscribe('objects', (ids) => this.refreshObjects(ids)),
+      documents.subscribe('pictureCuts', (shas) => {
+        const shown = [...documents.all('places').keys()];
+        this.refresh(new Set(shown.filter((id) => shas.has(judgements.photographOf(id) ?? ''))));
+      }),
       trial.subscribe(() => this.trialChanged()),
       paintTrial.subscribe(() => this.rebuild()),
       presence.subscribe(() => this.othersChanged()),

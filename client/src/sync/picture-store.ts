@@ -1,4 +1,5 @@
 /** What the server derived from pictures, kept by hash, and the way new ones go up. */
+import { pictureKeyParts } from '@enfilade/shared/picture-cuts';
 import { ATLAS_CELLS, type ImageFacts, type Refusal } from '@enfilade/shared/protocol';
 
 export class PictureStore {
@@ -14,14 +15,33 @@ export class PictureStore {
     this.base = base;
   }
 
-  /** Facts of a picture, or undefined; asking for one that is not here yet fetches what is new, once. */
-  get(sha256: string): ImageFacts | undefined {
-    const known = this.facts.get(sha256);
-    if (known === undefined && !this.missing.has(sha256)) {
-      this.missing.add(sha256);
-      void this.refresh();
+  /**
+   * Facts of a picture, or undefined; asking for one that is not here yet fetches what is new, once. Until a person's
+   * cut of a picture has come, it is shown as it is cut by itself.
+   */
+  get(key: string): ImageFacts | undefined {
+    const known = this.facts.get(key);
+    if (known !== undefined) return known;
+    const parts = pictureKeyParts(key);
+    const isCut = parts !== null && parts.cut !== null;
+    if (!this.missing.has(key)) {
+      this.missing.add(key);
+      void (isCut ? this.askForCut(key) : this.refresh());
     }
-    return known;
+    return isCut ? this.facts.get(parts.sha256) : undefined;
+  }
+
+  private async askForCut(key: string): Promise<void> {
+    try {
+      const answer = await fetch(`${this.base}/images/${key}/facts`);
+      if (!answer.ok) return;
+      this.facts.set(key, (await answer.json()) as ImageFacts);
+      this.tell();
+    } catch {
+      // Asked for again when it is next drawn.
+    } finally {
+      this.missing.delete(key);
+    }
   }
 
   all(): ReadonlyMap<string, ImageFacts> {
@@ -45,15 +65,26 @@ export class PictureStore {
     return this.asking;
   }
 
-  urlOf(sha256: string, sizePx: 256 | 1024): string {
-    return `${this.base}/images/${sha256}/${sizePx}.webp`;
+  /** Of a cut that has not come, the picture as it is cut by itself. A later engine's picture has another address. */
+  urlOf(key: string, sizePx: 256 | 1024): string {
+    const facts = this.get(key);
+    const by = facts === undefined ? '' : `?by=${encodeURIComponent(facts.engine)}`;
+    return `${this.base}/images/${facts?.sha256 ?? key}/${sizePx}.webp${by}`;
   }
 
-  /** Address of an atlas page as it stands with the cells known now; it changes when more have come. */
+  /** Address of an atlas page as it stands with the cells known now; it changes when more, or better, have come. */
   atlasUrl(page: number): string {
     let cells = 0;
-    for (const { cell } of this.facts.values()) if (cell.page === page) cells = Math.max(cells, cell.index + 1);
-    return `${this.base}/images/atlas/${page}.webp?cells=${Math.min(cells, ATLAS_CELLS)}`;
+    const engines = new Map<string, number>();
+    for (const { cell, engine } of this.facts.values()) {
+      if (cell.page !== page) continue;
+      cells = Math.max(cells, cell.index + 1);
+      engines.set(engine, (engines.get(engine) ?? 0) + 1);
+    }
+    // While pictures are derived anew, how many are.
+    const by = [...engines].sort().map(([engine, n]) => (engines.size === 1 ? engine : `${engine}:${n}`));
+    const made = by.length === 0 ? '' : `&by=${encodeURIComponent(by.join())}`;
+    return `${this.base}/images/atlas/${page}.webp?cells=${Math.min(cells, ATLAS_CELLS)}${made}`;
   }
 
   /** Sends a picture's bytes. The answer is its facts, or why it was refused (nothing else is touched). */

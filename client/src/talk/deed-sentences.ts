@@ -176,6 +176,7 @@ const FIELD_WORDS: Readonly<Record<string, string>> = {
   title: 'its title',
   number: 'its number',
   levelsMm: 'its levels',
+  frame: 'its frame',
 };
 
 const tellRooms: Teller = (own, { judgements }) => {
@@ -208,6 +209,15 @@ const tellSampleWords: Teller = (own, { judgements }) => {
   return word.said === 'approved' ? `approved ${of}` : `saw ${of} under ${word.under || 'a light not named'}`;
 };
 
+const tellCuts: Teller = ([first]) =>
+  first?.to === 'leave out'
+    ? 'left the ground out of a picture'
+    : first?.to === 'keep'
+      ? 'kept the ground of a picture'
+      : first?.to === 'whole'
+        ? 'took a picture whole'
+        : 'took back a word on the ground of a picture';
+
 const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['proposals', tellProposals],
   ['proposed', tellProposed],
@@ -219,6 +229,7 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['objects', tellObjects],
   ['pieces', () => 'corrected a piece'],
   ['deck', (own) => `${fieldOf(own[0]?.key ?? '') === null ? 'added' : 'corrected'} ${count(own.length, 'paint')}`],
+  ['pictureCuts', tellCuts],
   ['samples', tellSamples],
   ['sampleWords', tellSampleWords],
   ['rooms', tellRooms],
