@@ -39,7 +39,11 @@ export function WishForm({ here, limits, setLimits, leftOut }: FormProps) {
             <li key={work.id}>
               {wish === 'let carry' ? 'let' : 'keep'} <i className="it">{work.title}</i>{' '}
               {wish === 'let carry' ? 'carry' : 'quiet'}{' '}
-              <button type="button" aria-label={`Ask nothing for ${work.title}`} onClick={() => wishFor(work, wish)}>
+              <button
+                type="button"
+                aria-label={`drop what is asked for ${work.title}`}
+                onClick={() => wishFor(work, wish)}
+              >
                 drop
               </button>
             </li>
