@@ -38,7 +38,7 @@ export function tightness(members: ArrayLike<number>, { codes, rows }: Types, di
 
 /**
  * The pool as chance would have it: in every type, what is known of one thing is dealt out again, each trait for itself
- * (heights, widths and depths together). Where only one trait counts its numbers are dealt apart.
+ * (heights, widths and depths together). Where only one trait counts, its numbers are drawn evenly between their ends.
  */
 export function shuffledColumns(columns: readonly Column[], types: Types, n: number, seed: number): Column[] {
   const random = seeded(seed);
@@ -51,7 +51,7 @@ export function shuffledColumns(columns: readonly Column[], types: Types, n: num
     return order;
   };
   const traits = new Set(columns.map(traitOf));
-  if (traits.size === 1) return columns.map((column) => apart(column, deal));
+  if (traits.size === 1) return columns.map((column) => even(column, deal, random));
   const dealt = new Map([...traits].map((trait) => [trait, deal()]));
   return columns.map((column) => columnOf(column, dealt.get(traitOf(column))!));
 }
@@ -59,13 +59,18 @@ export function shuffledColumns(columns: readonly Column[], types: Types, n: num
 const traitOf = (column: Column): string =>
   column.kind === 'number' && column.unit === 'ln mm' ? 'size' : `${column.look} ${column.name}`;
 
-function apart(column: Column, deal: () => Int32Array): Column {
-  if (column.kind !== 'vector') return columnOf(column, deal());
-  const { width } = column;
-  const values = new Float32Array(column.values.length);
+function even(column: Column, deal: () => Int32Array, random: () => number): Column {
+  if (column.kind !== 'vector' && column.kind !== 'number') return columnOf(column, deal());
+  const width = column.kind === 'vector' ? column.width : 1;
+  const values = column.values.slice();
   for (let w = 0; w < width; w++) {
-    const order = deal();
-    for (const [i, row] of order.entries()) values[i * width + w] = column.values[row * width + w]!;
+    let [low, high] = [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY];
+    for (let at = w; at < values.length; at += width) {
+      if (column.values[at]! < low) low = column.values[at]!;
+      if (column.values[at]! > high) high = column.values[at]!;
+    }
+    for (let at = w; at < values.length; at += width)
+      if (!Number.isNaN(values[at]!)) values[at] = low + (high - low) * random();
   }
-  return { ...column, values };
+  return { ...column, values } as Column;
 }

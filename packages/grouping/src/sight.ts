@@ -17,7 +17,7 @@ export interface Sight {
 /** Up to this many things every pair is compared: 18 million distances, 36 MB. */
 export const WHOLE = 3000;
 const NEIGHBOURS = 15;
-const LINKED = 300;
+const LINKED = 120;
 
 /** A pool of n things seen whole or by its neighbours. */
 export function sightOf(n: number, distance: Distance): Sight {
@@ -75,7 +75,7 @@ function bestCut(n: number, distance: Distance, least: number): Int32Array {
   const joinings = joiningsOf(n, distance, 'average');
   let best = new Int32Array(n).fill(0);
   let width = Number.NEGATIVE_INFINITY;
-  for (let parts = 2; parts <= Math.min(40, Math.ceil((2 * n) / least)); parts++) {
+  for (let parts = 2; parts <= Math.min(24, Math.ceil((2 * n) / least)); parts++) {
     const cut = cutInto(joinings, parts);
     const reached = silhouetteWidth(cut, distance);
     if (reached > width) {

@@ -1,0 +1,159 @@
+import type { Column, Look } from './columns.ts';
+import { apartIn } from './mixed-distance.ts';
+
+/** What most of a set share and few others have, in words and as figures; the shares are 0 to 1. */
+export interface Reason {
+  readonly look: Look;
+  readonly trait: string;
+  readonly words: string;
+  /** The bounds of a number: millimetres for a length, years for an age. */
+  readonly from?: number;
+  readonly to?: number;
+  readonly ofThese: number;
+  readonly ofRest: number;
+}
+
+/** A reason with the test of a row behind it. */
+export interface Rule {
+  readonly column: Column;
+  readonly words: string;
+  readonly from?: number;
+  readonly to?: number;
+  readonly holds: (row: number) => boolean;
+}
+
+const COVER = 0.75;
+const LIFT = 2;
+const MOST = 3;
+
+/**
+ * The rules that set members apart from the rest, at most three: learned on every other member and kept only where they hold
+ * for three quarters of those not learned from and are at least twice as frequent there as in the rest. Rows are of
+ * `columns`; `rest` are rows outside the set.
+ */
+export function rulesOf(columns: readonly Column[], members: ArrayLike<number>, rest: ArrayLike<number>): Rule[] {
+  const learned = Array.from(members).filter((_, q) => q % 2 === 0);
+  const held = Array.from(members).filter((_, q) => q % 2 === 1);
+  const ranked = columns
+    .flatMap((column) => candidatesIn(column, learned))
+    .map((rule) => ({ rule, cover: shareOf(held, rule.holds), rest: shareOf(rest, rule.holds) }))
+    .filter(({ cover, rest: base }) => cover >= COVER && cover >= LIFT * base)
+    .map((tried) => ({ ...tried, worth: tried.cover * Math.log(tried.cover / (tried.rest + 1 / (rest.length + 1))) }))
+    .sort((a, b) => b.worth - a.worth);
+  const kept: Rule[] = [];
+  for (const { rule } of ranked) {
+    if (kept.length === MOST) break;
+    // Each is true of most; together they must still be, for they are told in one sentence.
+    if (shareOf(held, (row) => rule.holds(row) && kept.every((other) => other.holds(row))) >= COVER) kept.push(rule);
+  }
+  return kept;
+}
+
+export function shareOf(rows: ArrayLike<number>, holds: (row: number) => boolean): number {
+  let count = 0;
+  for (let q = 0; q < rows.length; q++) if (holds(rows[q]!)) count++;
+  return rows.length > 0 ? count / rows.length : 0;
+}
+
+function candidatesIn(column: Column, learned: readonly number[]): Rule[] {
+  switch (column.kind) {
+    case 'word': {
+      const code = mostFrequent(learned.map((row) => column.codes[row]!).filter((c) => c >= 0));
+      if (code === undefined) return [];
+      const words = wordFor(column.name, column.words[code]!);
+      return [{ column, words, holds: (row) => column.codes[row] === code }];
+    }
+    case 'words':
+      return column.words.flatMap((word, bit): Rule[] => {
+        const holds = (row: number) => ((column.bits[row * column.width + (bit >> 5)]! >>> (bit & 31)) & 1) === 1;
+        return shareOf(learned, holds) >= COVER ? [{ column, words: word, holds }] : [];
+      });
+    case 'number':
+      return rangeIn(column, learned);
+    case 'vector':
+      return nearIn(column, learned);
+  }
+}
+
+function rangeIn(column: Column & { kind: 'number' }, learned: readonly number[]): Rule[] {
+  const known = learned
+    .map((row) => column.values[row]!)
+    .filter((v) => !Number.isNaN(v))
+    .sort((a, b) => a - b);
+  if (known.length < 2) return [];
+  const [low, high] = [known[Math.floor(0.05 * (known.length - 1))]!, known[Math.ceil(0.95 * (known.length - 1))]!];
+  const pad = 0.1 * (high - low);
+  const [from, to] = widened(column.unit, low - pad, high + pad);
+  const [least, most] = column.unit === 'ln mm' ? [Math.log(from), Math.log(to)] : [from, to];
+  const holds = (row: number) => column.values[row]! >= least - 1e-9 && column.values[row]! <= most + 1e-9;
+  return [{ column, words: rangeWords(column.name, column.unit, from, to), from, to, holds }];
+}
+
+/** Bounds as they are said: half centimetres over 2 cm, whole centimetres over 10, whole years. */
+function widened(unit: 'ln mm' | 'year' | '', low: number, high: number): [number, number] {
+  if (unit === '') return [low, high];
+  const [from, to] = unit === 'ln mm' ? [Math.exp(low), Math.exp(high)] : [low, high];
+  const step = unit === 'year' || to < 20 ? 1 : to < 100 ? 5 : 10;
+  return [
+    Math.max(unit === 'year' ? Number.NEGATIVE_INFINITY : 1, Math.floor(from / step) * step),
+    Math.ceil(to / step) * step,
+  ];
+}
+
+const high: Record<string, string> = { height: 'high', width: 'wide', depth: 'deep' };
+
+function rangeWords(name: string, unit: 'ln mm' | 'year' | '', from: number, to: number): string {
+  if (unit === 'ln mm') return `${from / 10} to ${to / 10} cm ${high[name] ?? name}`;
+  if (unit === 'year') return from === to ? `made in ${from}` : `made ${from} to ${to}`;
+  return `${name} ${Number(from.toPrecision(3))} to ${Number(to.toPrecision(3))}`;
+}
+
+function wordFor(name: string, word: string): string {
+  return name === 'maker' ? `by ${word}` : name === 'from' ? `from ${word}` : word;
+}
+
+/** Near one thing of the set, the one the others learned from lie closest to. */
+function nearIn(column: Column & { kind: 'vector' }, learned: readonly number[]): Rule[] {
+  const known = learned.filter((row) => !Number.isNaN(column.values[row * column.width]!)).slice(0, 200);
+  if (known.length < 2) return [];
+  const spread = (row: number) => known.map((other) => apartIn(column, row, other)).sort((a, b) => a - b);
+  const total = (row: number) => spread(row).reduce((sum, v) => sum + v, 0);
+  const centre = known.reduce((best, row) => (total(row) < total(best) ? row : best));
+  const reach = 1.1 * spread(centre)[Math.ceil(0.95 * (known.length - 1))]!;
+  if (reach >= 1) return [];
+  const holds = (row: number) => {
+    const apart = apartIn(column, centre, row);
+    return apart >= 0 && apart <= reach;
+  };
+  return [{ column, words: `near one another in ${column.name}`, holds }];
+}
+
+function mostFrequent(codes: readonly number[]): number | undefined {
+  const count = new Map<number, number>();
+  for (const code of codes) count.set(code, (count.get(code) ?? 0) + 1);
+  return [...count].sort(([a, x], [b, y]) => y - x || a - b)[0]?.[0];
+}
+
+/** What is known of one thing in a column, in words: why it misses a rule. */
+export function saidOf(column: Column, row: number): string {
+  switch (column.kind) {
+    case 'word': {
+      const word = column.words[column.codes[row]!];
+      return word === undefined ? `${column.name} not known` : wordFor(column.name, word);
+    }
+    case 'words': {
+      const has = column.words.filter((_, bit) => (column.bits[row * column.width + (bit >> 5)]! >>> (bit & 31)) & 1);
+      return has.length > 0 ? has.slice(0, 4).join(', ') : `${column.name} not known`;
+    }
+    case 'number': {
+      const value = column.values[row]!;
+      if (Number.isNaN(value)) return `${column.name} not known`;
+      if (column.unit === 'ln mm') return `${Math.round(Math.exp(value)) / 10} cm ${high[column.name] ?? column.name}`;
+      return column.unit === 'year'
+        ? `made about ${Math.round(value)}`
+        : `${column.name} ${Number(value.toPrecision(3))}`;
+    }
+    case 'vector':
+      return Number.isNaN(column.values[row * column.width]!) ? `${column.name} not known` : `another ${column.name}`;
+  }
+}

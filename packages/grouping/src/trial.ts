@@ -1,0 +1,103 @@
+import { shuffledColumns, type Types, tightness, typesOf } from './chance.ts';
+import type { Column } from './columns.ts';
+import { columnOf } from './columns.ts';
+import { type Distance, mixedDistance } from './mixed-distance.ts';
+import { seeded, shuffledUpTo } from './seeded.ts';
+import { denseGroups, type Sight, secondGroups, sightOf, sightOfRows, WHOLE } from './sight.ts';
+import { bestOverlap, membersOf } from './stability.ts';
+
+/** A group that was tried: whom it holds and how it stood. */
+export interface Tried {
+  readonly members: Int32Array;
+  readonly found: 'by density' | 'by shared neighbours';
+  readonly stability: number;
+  readonly tightness: number;
+  readonly chance: number;
+}
+
+/** A pool as trials need it: columns and their weights, types, the distance and the sight of it. */
+export interface Pool {
+  readonly n: number;
+  readonly columns: readonly Column[];
+  readonly perColumn: Float64Array;
+  readonly types: Types;
+  readonly sight: Sight;
+  readonly least: number;
+  readonly seed: number;
+}
+
+type Method = (sight: Sight, least: number) => Int32Array[];
+const PART = 0.8;
+// A large pool is dealt out again in part only: neighbours come little closer in thirty columns as a pool grows.
+const DEALT = 12_000;
+
+/** The groups a method finds, each with its stability under subsampling and the tightness chance reaches. */
+export function tried(pool: Pool, found: Tried['found']): Tried[] {
+  const method: Method = found === 'by density' ? denseGroups : (sight, least) => [secondGroups(sight, least)];
+  const groups = method(pool.sight, pool.least).flatMap(membersOf);
+  if (groups.length === 0) return [];
+  const stability = stabilities(pool, groups, method);
+  const by = apartFromType(pool.columns, pool.perColumn);
+  const bounds = chanceBounds(pool, method);
+  return groups.map((members, g) => ({
+    members,
+    found,
+    stability: stability[g]!,
+    tightness: tightness(members, pool.types, by),
+    chance: bounds(members.length),
+  }));
+}
+
+/** The distance without the type: what is of one type is alike in it by choice, not by discovery. */
+function apartFromType(columns: readonly Column[], perColumn: Float64Array): Distance {
+  const weights = perColumn.map((weight, c) => (columns[c]!.name === 'type' ? 0 : weight));
+  return weights.some((weight) => weight > 0) ? mixedDistance(columns, weights) : () => 1;
+}
+
+function stabilities({ sight, n, least, seed }: Pool, groups: readonly Int32Array[], method: Method): number[] {
+  const rounds = sight.whole ? 10 : 4;
+  const sums = new Float64Array(groups.length);
+  for (let round = 0; round < rounds; round++) {
+    const rows = shuffledUpTo(n, seeded(seed + 101 * round + 1))
+      .slice(0, Math.ceil(PART * n))
+      .sort();
+    const labels = method(sightOfRows(sight, rows), Math.max(2, Math.round(PART * least)));
+    for (const [g, best] of bestOverlap(groups, rows, labels, n).entries()) sums[g]! += best / rounds;
+  }
+  return [...sums];
+}
+
+/** What tightness chance reaches for a size: beyond the tightest of each shuffled pool, by how much those vary. */
+function chanceBounds(pool: Pool, method: Method): (size: number) => number {
+  const { least, seed, perColumn } = pool;
+  const part =
+    pool.n > WHOLE
+      ? shuffledUpTo(pool.n, seeded(seed + 7))
+          .slice(0, DEALT)
+          .sort()
+      : null;
+  const columns = part ? pool.columns.map((column) => columnOf(column, part)) : pool.columns;
+  const n = part ? part.length : pool.n;
+  const types = part
+    ? typesOf(
+        n,
+        columns.find(({ name }) => name === 'type'),
+      )
+    : pool.types;
+  const rounds = n <= 1000 ? 20 : n <= WHOLE ? 5 : 2;
+  const shuffles = Array.from({ length: rounds }, (_, round) => {
+    const dealt = shuffledColumns(columns, types, n, seed + 977 * round + 13);
+    const by = apartFromType(dealt, perColumn);
+    return method(sightOf(n, mixedDistance(dealt, perColumn)), least)
+      .flatMap(membersOf)
+      .map((members) => ({ size: members.length, tightness: tightness(members, types, by) }));
+  });
+  return (size) => {
+    const tops = shuffles.map((groups) =>
+      groups.reduce((most, group) => (2 * group.size >= size ? Math.max(most, group.tightness) : most), 0),
+    );
+    const mean = tops.reduce((sum, top) => sum + top, 0) / rounds;
+    const spread = Math.sqrt(tops.reduce((sum, top) => sum + (top - mean) ** 2, 0) / rounds);
+    return Math.max(0.1, Math.max(...tops) + 2 * spread + (rounds < 5 ? 0.05 : 0.02));
+  };
+}
