@@ -14,7 +14,22 @@ export type CautionKind =
   | 'hung overhead'
   | 'headroom'
   | 'way out'
-  | 'way narrowed';
+  | 'way narrowed'
+  | 'too much light'
+  | 'light class not known'
+  | 'lead paint'
+  | 'arsenic'
+  | 'mercury'
+  | 'pesticide'
+  | 'asbestos'
+  | 'pests'
+  | 'glazing'
+  | 'open flame'
+  | 'electrified'
+  | 'small and open'
+  | 'loan not agreed'
+  | 'loan dates'
+  | 'loan terms';
 
 export interface Caution {
   readonly kind: CautionKind;
