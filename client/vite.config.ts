@@ -5,11 +5,15 @@ import { defineConfig, type Plugin } from 'vite';
 function shellList(): Plugin {
   return {
     name: 'shell-list',
-    generateBundle(_options, bundle) {
-      const paths = Object.keys(bundle)
-        .filter((name) => name !== 'service-worker.js' && !name.endsWith('.map'))
-        .map((name) => `/${name}`);
-      this.emitFile({ type: 'asset', fileName: 'shell.json', source: JSON.stringify(paths) });
+    // Last: chunks that hold nothing but a style sheet are taken out of the bundle before it is written.
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        const paths = Object.keys(bundle)
+          .filter((name) => name !== 'service-worker.js' && !name.endsWith('.map'))
+          .map((name) => `/${name}`);
+        this.emitFile({ type: 'asset', fileName: 'shell.json', source: JSON.stringify(paths) });
+      },
     },
   };
 }

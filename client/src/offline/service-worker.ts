@@ -28,6 +28,9 @@ interface Scope {
 }
 const scope = self as unknown as Scope;
 
+/** Parts of the shell fetched at once. */
+const AT_ONCE = 3;
+
 /** A gallery's network that does not answer in this time is taken to be gone for this request, ms. */
 const PATIENCE_MS = 4000;
 
@@ -56,9 +59,12 @@ async function keepShell(): Promise<void> {
   const cache = await caches.open(SHELL_CACHE);
   const wanted = new Set(['/', ...list].map((path) => new URL(path, location.origin).href));
   const held = new Set((await cache.keys()).map(({ url }) => url));
-  await Promise.all(
-    [...wanted].filter((url) => !held.has(url) || !url.includes('/assets/')).map((url) => keepOne(cache, url)),
-  );
+  const missing = [...wanted].filter((url) => !held.has(url) || !url.includes('/assets/'));
+  // A few at a time: the page itself is fetching its pictures meanwhile.
+  const next = async (): Promise<void> => {
+    for (let url = missing.pop(); url !== undefined; url = missing.pop()) await keepOne(cache, url);
+  };
+  await Promise.all(Array.from({ length: AT_ONCE }, next));
   await Promise.all([...held].filter((url) => !wanted.has(url)).map((url) => cache.delete(url)));
 }
 
@@ -66,6 +72,8 @@ async function keepOne(cache: Cache, url: string): Promise<void> {
   // The front page is no page of a seat; the shell's own page is what a seat's address opens.
   const answer = await fetch(url.endsWith('/') ? new URL('/index.html', url) : url, { cache: 'no-store' });
   if (answer.ok) await cache.put(url, answer);
+  // An answer that is not read keeps its connection, and a few of them keep the worker from ever being ready.
+  else await answer.body?.cancel();
 }
 
 async function pageOf(request: Request): Promise<Response> {
