@@ -1,4 +1,5 @@
 /** People at work at once: every act there is, drawn by lot, each as its screen performs it. */
+
 import { type Act, ActHistory, type Outcome } from '@enfilade/shared/acts';
 import { lineUp, spaceOut } from '@enfilade/shared/aligning';
 import * as commands from '@enfilade/shared/commands';
@@ -6,6 +7,7 @@ import { type ShowDocuments, sameJson, type Written } from '@enfilade/shared/doc
 import type { HangState } from '@enfilade/shared/hang-layer';
 import { Judgements } from '@enfilade/shared/judgements';
 import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfilade/shared/kept-states';
+import { PICTURE_CUTS } from '@enfilade/shared/picture-cuts';
 import { leaveMoves, movesOf, settleClash, takeMoves } from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
@@ -406,6 +408,7 @@ export class Hand {
           { id: this.one(PAINTS), paint: { name: this.text('Paint'), lab: { L: 40, a: 0, b: 0 } } },
           { paint: { name: 'another', lab: { L: 60, a: 0, b: 0 } } },
         ]),
+      cutPicture: () => commands.cutPicture(this.one(['one', 'two']), this.one(PICTURE_CUTS)),
       correctPaint: () => commands.correctPaint(this.one(PAINTS), { name: this.text('Paint') }),
       askForSample: () => samples.askForSample(this.one(PAINTS), { kind: 'drawdown', to: asked }, sample),
       sendSample: () => samples.sendSample(sample, this.one(['', '2026-05-12', '2026-05-13'])),

@@ -138,6 +138,8 @@ test('law: what leans on what has not come counts as a gap, and what leans on it
   }
   await client.when(({ closed }) => closed !== null);
   expect(client.closed?.code).toBe(4413);
+  // The socket is closed at once; what was taken before it is on its way to the log.
+  await here.server.sessions.commit.drain();
   expect((await here.server.store.load('hang')).updates).toHaveLength(2);
 
   // Two structs of two clients, each the other's left neighbour: no order puts them in their places.
