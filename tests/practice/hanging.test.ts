@@ -14,7 +14,7 @@ function taut(wire: Parameters<typeof wireOf>[0]): WireGeometry {
 }
 
 describe('hook heights', () => {
-  test('reference: examples 1 to 3, centre + H/2 − drop [R: a museum’s own hanging guide]', () => {
+  test('reference: practice 10.1, 10.2 and 10.3 centre + H/2 − drop [R: a museum’s own hanging guide]', () => {
     const hook = (centre: number, height: number, drop: number) =>
       hookHeightOf({ centreMm: inch(centre), heightMm: inch(height), dropMm: inch(drop) }) / 25.4;
     expect(hook(58, 40, 8)).toBeCloseTo(70, 9);
@@ -45,21 +45,21 @@ describe('hook heights', () => {
 describe('wires', () => {
   const ringed = { ringsApartMm: inch(26), wireMm: inch(29), ringsBelowTopMm: inch(8) };
 
-  test('reference: example 4, a 29 in wire on rings 26 in apart over one hook (geometry)', () => {
+  test('reference: practice 10.4 a 29 in wire on rings 26 in apart over one hook (geometry)', () => {
     const one = taut({ ...ringed, hooks: 1 });
     expect(one.riseMm / 25.4).toBeCloseTo(6.42, 2);
     expect(one.dropMm / 25.4).toBeCloseTo(1.58, 2);
     expect(one.angleDegrees).toBeCloseTo(26.3, 1);
   });
 
-  test('reference: example 5, the same wire over two hooks 12 in apart (geometry)', () => {
+  test('reference: practice 10.5 the same wire over two hooks 12 in apart (geometry)', () => {
     const two = taut({ ...ringed, hooks: 2, hooksApartMm: inch(12) });
     expect(two.riseMm / 25.4).toBeCloseTo(4.82, 2);
     expect(two.dropMm / 25.4).toBeCloseTo(3.18, 2);
     expect(two.angleDegrees).toBeCloseTo(34.6, 1);
   });
 
-  test('reference: examples 6 and 7, tension W/(2 sin θ) (statics); a caution under 30° [C]', () => {
+  test('reference: practice 10.6 and 10.7 tension W/(2 sin θ) (statics); a caution under 30° [C]', () => {
     const one = tensionOf({ weightKg: 30, angleDegrees: taut({ ...ringed, hooks: 1 }).angleDegrees });
     expect(one.tensionKg).toBeCloseTo(33.9, 1);
     expect(one.caution?.kind).toBe('wire too flat');
@@ -104,7 +104,7 @@ describe('wires', () => {
 });
 
 describe('loads on two hooks', () => {
-  test('reference: example 8, 48 lb with its centre of gravity off the middle (moments)', () => {
+  test('reference: practice 10.8 48 lb with its centre of gravity off the middle (moments)', () => {
     const loads = loadsOf({ weightKg: 48, leftXmm: 10, rightXmm: 30, centreOfGravityXmm: 18 });
     expect(loads).toEqual([expect.closeTo(28.8, 9), expect.closeTo(19.2, 9)]);
   });

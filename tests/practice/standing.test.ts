@@ -8,7 +8,7 @@ const inch = (inches: number) => inches * 25.4;
 const POUND_KG = 0.45359237;
 
 describe('standing out from a wall', () => {
-  test('reference: example 15, a shelf 5.5 in deep at several heights (2010 ADA Standards, 307.2 [R])', () => {
+  test('reference: practice 10.15 a shelf 5.5 in deep at several heights (2010 ADA Standards, 307.2 [R])', () => {
     const over = (edge: number) => protrusionOf({ edgeMm: inch(edge), depthMm: inch(5.5) }) / 25.4;
     expect(over(34)).toBeCloseTo(1.5, 9);
     expect(over(26)).toBe(0);
@@ -26,7 +26,7 @@ describe('standing out from a wall', () => {
 });
 
 describe('viewing', () => {
-  test('reference: example 24, 36 × 48 in (1.5 to 2 diagonals [C]; field and high work: geometry)', () => {
+  test('reference: practice 10.24 36 × 48 in (1.5 to 2 diagonals [C]; field and high work: geometry)', () => {
     const view = viewingDistanceOf({ widthMm: inch(36), heightMm: inch(48) });
     expect(view.diagonalMm / 25.4).toBeCloseTo(60, 9);
     expect([view.nearMm / 25.4, view.farMm / 25.4]).toEqual([expect.closeTo(90, 9), expect.closeTo(120, 9)]);
@@ -45,7 +45,7 @@ describe('viewing', () => {
 });
 
 describe('standing on a floor', () => {
-  test('reference: example 29, half base 9 in, centre of gravity 30 in, 80 lb pushed at 60 in (geometry, moments)', () => {
+  test('reference: practice 10.29 half base 9 in, centre of gravity 30 in, 80 lb pushed at 60 in (geometry, moments)', () => {
     const tip = tipOf({
       halfBaseMm: inch(9),
       centreOfGravityMm: inch(30),
@@ -58,7 +58,7 @@ describe('standing on a floor', () => {
     expect(() => tipOf({ halfBaseMm: 1, centreOfGravityMm: 0, weightKg: 1, pushAtMm: 1 })).toThrow(RangeError);
   });
 
-  test('reference: example 30, 600 lb on 24 × 36 in is 100 psf (load over area), and an engineer is asked [M]', () => {
+  test('reference: practice 10.30 600 lb on 24 × 36 in is 100 psf (load over area), and an engineer is asked [M]', () => {
     const load = floorLoadOf({ weightKg: 600 * POUND_KG, widthMm: inch(24), depthMm: inch(36) });
     expect(load.kPa).toBeCloseTo(4.79, 2);
     expect(load.kPa / 0.04788026).toBeCloseTo(100, 4);
