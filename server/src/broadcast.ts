@@ -47,7 +47,7 @@ export class Tick {
     });
   }
 
-  private now(): void {
+  now(): void {
     this.stop();
     this.lastFlush = performance.now();
     this.flush();

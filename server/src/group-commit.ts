@@ -23,8 +23,11 @@ export interface GroupCommitEvents {
   committed(updates: number): void;
 }
 
-/** Least time between two commits, ms, so that many editors share one; a lone one finds it already past. */
-const LEAST_MS_BETWEEN = 8;
+/**
+ * Least time between two commits, ms, so that many editors share one; a lone one finds it already past. A little less
+ * than a tick of presence, which then goes out along with it.
+ */
+const LEAST_MS_BETWEEN = 29;
 /** And at least so many times what the last one took: a slow disk must not keep the server from everything else. */
 const TIMES_THE_LAST = 2;
 const MOST_MS_BETWEEN = 200;

@@ -18,6 +18,8 @@ const CHANGES_KEPT = 200;
 const HANG_CHANGES_KEPT = 20_000;
 /** Nudges of the same things by one person within this time are one deed, ms. */
 const ONE_DEED_MS = 60_000;
+/** Lines of the history wait so long for others, to be one commit: each of its own costs more than the change it tells of. */
+const WRITTEN_WITHIN_MS = 200;
 export const HISTORY_LIMIT = 500;
 /** Of one answer, in characters of what changed; one deed is told whole all the same. */
 const ANSWER_AT_MOST = 4_000_000;
@@ -33,12 +35,23 @@ interface Open {
   readonly changes: readonly DeedChange[];
 }
 
+interface Unwritten {
+  readonly n: number;
+  readonly at: string;
+  readonly person: Person;
+  readonly changes: readonly DeedChange[];
+  readonly more: number;
+}
+
 export class History {
   private readonly store: Store;
   private readonly log: Logger;
   private readonly now: () => Date;
   private lastN: number;
   private readonly open = new Map<string, Open>();
+  /** By number: a deed that goes on is written as it stands at last. */
+  private readonly unwritten = new Map<number, Unwritten>();
+  private timer: NodeJS.Timeout | null = null;
   private writing: Promise<void> = Promise.resolve();
 
   private constructor(store: Store, log: Logger, now: () => Date, lastN: number) {
@@ -68,7 +81,7 @@ export class History {
 
   /** Newest first. */
   async read(asked: { before?: number; since?: string; limit?: number }): Promise<HistoryAnswer> {
-    await this.writing;
+    await this.settled();
     const limit = Math.min(Math.max(1, asked.limit ?? 100), HISTORY_LIMIT);
     let query = this.store.query.selectFrom('deeds').orderBy('n', 'desc');
     if (asked.before !== undefined) query = query.where('n', '<', asked.before);
@@ -99,8 +112,12 @@ export class History {
     return { deeds, older: sizes.length > count };
   }
 
-  async settled(): Promise<void> {
-    await this.writing;
+  /** Answers when all that was done so far is written down. */
+  settled(): Promise<void> {
+    if (this.timer !== null) clearTimeout(this.timer);
+    this.timer = null;
+    this.writing = this.writing.then(() => this.write());
+    return this.writing;
   }
 
   private follow({ doc, members }: Session): void {
@@ -146,27 +163,23 @@ export class History {
     const kept = same ? joined(before.changes, changes) : changes.slice(0, bound);
     const n = same ? before.n : ++this.lastN;
     this.open.set(person.id, { n, since: same ? before.since : at.getTime(), signature, changes: kept });
-    const row = {
-      n,
-      at: at.toISOString(),
-      person: person.id,
-      name: person.name,
-      role: person.role,
-      changes: JSON.stringify(kept),
-      more: Math.max(0, changes.length - bound),
-    };
-    this.writing = this.writing
-      .then(async () => {
-        await this.store.query
-          .insertInto('deeds')
-          .values(row)
-          .onConflict((conflict) => conflict.column('n').doUpdateSet({ at: row.at, changes: row.changes }))
-          .execute();
-      })
-      .catch((error: unknown) => {
-        // The change itself is in the log; what is lost is one line of the history, and only while the disk is full.
-        this.log.warn({ event: 'history', kind: error instanceof Error ? error.name : typeof error });
-      });
+    const more = Math.max(0, changes.length - bound);
+    this.unwritten.set(n, { n, at: at.toISOString(), person, changes: kept, more });
+    this.timer ??= setTimeout(() => void this.settled(), WRITTEN_WITHIN_MS).unref();
+  }
+
+  private async write(): Promise<void> {
+    const rows = [...this.unwritten.values()].map(({ n, at, person: { id, name, role }, changes, more }) => {
+      return { n, at, person: id, name, role, changes: JSON.stringify(changes), more };
+    });
+    this.unwritten.clear();
+    if (rows.length === 0) return;
+    try {
+      await this.store.writeDeeds(rows);
+    } catch (error) {
+      // The changes themselves are in the log; what is lost is lines of the history, and only while the disk is full.
+      this.log.warn({ event: 'history', kind: error instanceof Error ? error.name : typeof error });
+    }
   }
 }
 

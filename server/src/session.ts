@@ -68,7 +68,7 @@ export class Session {
   private readonly trouble: (error: unknown) => void;
   private outgoing: Outgoing<Member>[] = [];
   private presenceChanged = new Set<number>();
-  private readonly updateTick: Tick;
+  private telling = false;
   private readonly presenceTick: Tick;
   private readonly onItsWay = new Map<number, { clock: number; updates: number }>();
   private gapUpdates = 0;
@@ -108,7 +108,6 @@ export class Session {
       (client, person) => commit.hold({ document: name, client, person }),
     );
     this.presence = new PresenceRelay(this.ids);
-    this.updateTick = new Tick(limits.tickMs, () => this.tellUpdates());
     this.presenceTick = new Tick(limits.tickMs, () => this.tellPresence());
     this.doc.on('update', (bytes: Uint8Array, origin: unknown) => {
       const from = this.members.has(origin as Member) ? (origin as Member) : null;
@@ -231,7 +230,6 @@ export class Session {
   }
 
   close(): void {
-    this.updateTick.stop();
     this.presenceTick.stop();
     this.doc.destroy();
   }
@@ -294,7 +292,19 @@ export class Session {
     this.bytesSinceSnapshot += bytes.length;
     this.warnWhenNearlyFull();
     if (this.doc.store.pendingStructs === null && this.doc.store.pendingDs === null) this.gapUpdates = 0;
-    if (this.outgoing.length > 0) this.updateTick.ask(from);
+    if (this.outgoing.length > 0) this.tellSoon();
+  }
+
+  /** After everything of the same commit: commits are a tick apart where many work, so each is one frame to each. */
+  private tellSoon(): void {
+    if (this.telling) return;
+    this.telling = true;
+    queueMicrotask(() => {
+      this.telling = false;
+      this.tellUpdates();
+      // It goes along with what is sent anyway.
+      if (this.presenceChanged.size > 0) this.presenceTick.now();
+    });
   }
 
   private tellUpdates(): void {

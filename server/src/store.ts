@@ -41,12 +41,17 @@ export class Store {
   /** Written once and bound for each: most of what a commit of many small updates would cost is making its text. */
   private readonly insertUpdate: (document: DocumentName, seq: number, bytes: Uint8Array) => void;
 
+  private readonly upsertDeed: (...row: readonly (string | number)[]) => void;
+
   private constructor(database: OpenDatabase, lastSeq: number, letGo: () => void) {
     this.database = database;
     this.query = database.query;
     this.lastSeq = lastSeq;
     this.letGo = letGo;
     this.insertUpdate = database.statement('insert into updates (document, seq, bytes) values (?, ?, ?)');
+    this.upsertDeed = database.statement(
+      'insert into deeds (n, at, person, name, role, changes, more) values (?, ?, ?, ?, ?, ?, ?) on conflict (n) do update set at = excluded.at, changes = excluded.changes',
+    );
   }
 
   /**
@@ -94,6 +99,15 @@ export class Store {
     });
     this.lastSeq = first + rows.length - 1;
     return rows.map(({ seq }) => seq);
+  }
+
+  /** Writes all in one transaction, each over what stood under its number. */
+  async writeDeeds(rows: readonly Tables['deeds'][]): Promise<void> {
+    await this.query.transaction().execute(async () => {
+      for (const { n, at, person, name, role, changes, more } of rows) {
+        this.upsertDeed(n, at, person, name, role, changes, more);
+      }
+    });
   }
 
   async load(document: DocumentName): Promise<StoredDocument> {

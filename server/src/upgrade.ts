@@ -80,7 +80,7 @@ export function acceptSockets(server: Server, house: House, log: Logger): () => 
           return now !== undefined && !isOver(now) && mayWrite(now.person.role, name, sessions.powerSettings);
         },
       };
-      const own = new SeatSocket(socket, sessions.get(name), about, limits, counts);
+      const own = new SeatSocket(socket, raw, sessions.get(name), about, limits, counts);
       sessions.sockets.add(own);
       log.info({ event: 'socket open', seat: seat.id, document: name });
       socket.on('close', (code) => {

@@ -1,4 +1,5 @@
 import { EventEmitter } from 'node:events';
+import { PassThrough } from 'node:stream';
 import { setImmediate as breath } from 'node:timers/promises';
 import { setFlagsFromString } from 'node:v8';
 import { runInNewContext } from 'node:vm';
@@ -160,7 +161,7 @@ test(
         if (socket.readyState !== 1) {
           socket = new FrameSocket();
           opened += 1;
-          new SeatSocket(socket as unknown as WebSocket, session, seat, limits, counts);
+          new SeatSocket(socket as unknown as WebSocket, new PassThrough(), session, seat, limits, counts);
         }
         // In order, the sound one after its broken one: the next finds its predecessors there.
         const from = frames[n % frames.length] as Uint8Array;
