@@ -87,6 +87,17 @@ export interface MeasuredSize {
   readonly widthMm: number;
   readonly depthMm: number | null;
   readonly estimated: boolean;
+  /** Who measured or estimated it, by name, and on which day (ISO date). Absent: not known. */
+  readonly by?: string;
+  readonly on?: string;
+  /** With its frame or without. Absent: not said. */
+  readonly as?: 'framed' | 'unframed';
+}
+
+/** What will be done to a thing for the show: how it is before, how it is to be after. */
+export interface Treatment {
+  readonly before: string;
+  readonly after: string;
 }
 
 export interface HardwareFact {
@@ -129,6 +140,11 @@ export interface MuseumObject {
   readonly hardware?: HardwareFact | null;
   /** SHA-256 of its picture. */
   readonly picture?: string | null;
+  /** ISO date of the photograph; empty or absent where it is not known. */
+  readonly photographedOn?: string;
+  /** Its number stands until the museum gives it one. */
+  readonly provisional?: boolean;
+  readonly treatment?: Treatment | null;
   readonly frame?: FrameFact | null;
   /** Heights above its own foot of the levels things can stand on; the top first. Makes it a carrier. */
   readonly levelsMm?: readonly number[] | null;

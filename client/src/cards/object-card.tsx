@@ -19,6 +19,7 @@ import { IdentityFields } from './identity-fields.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
 import { ReadingBlock } from './reading-block.tsx';
+import { RecordFold } from './record-fold.tsx';
 import { SizeFields } from './size-fields.tsx';
 import './object-card.css';
 
@@ -134,6 +135,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       <CardGroup name="Hardware" brief={<HardwareBrief object={object} />}>
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
+      <RecordFold pieceId={pieceId} object={object} frozen={fixed} />
       <PrivateBlock objectId={objectId} />
       <RemarksBlock about={{ kind: 'piece', pieceId }} what="this piece" />
     </article>

@@ -2,6 +2,7 @@
 import * as commands from '@enfilade/shared/commands';
 import { type MeasuredSize, objectOfPiece } from '@enfilade/shared/schema';
 import { useState } from 'react';
+import { todayIso } from '../sheets/waiting-days.ts';
 import { useShow } from '../sync/hooks.ts';
 import { act } from './acting.ts';
 import { type RecordProps, useCorrect } from './correcting.ts';
@@ -32,7 +33,16 @@ function MeasuredFields({ pieceId, object, frozen }: RecordProps) {
     }
     setHalf({});
     const depthMm = change.depthMm ?? (size.depthMm > 0 ? size.depthMm : null);
-    const measured: MeasuredSize = { heightMm, widthMm, depthMm, estimated: size.known && !size.certain };
+    const as = (object.count > 1 ? show.documents.get('pieces', pieceId) : object)?.measured?.as;
+    const measured: MeasuredSize = {
+      heightMm,
+      widthMm,
+      depthMm,
+      estimated: size.known && !size.certain,
+      by: show.me.person.name,
+      on: todayIso(),
+      ...(as === undefined ? {} : { as }),
+    };
     // One of several is measured for itself; a single thing's size belongs to its record.
     const made =
       object.count > 1
