@@ -8,6 +8,9 @@ import { whiteOf } from './tristimulus.ts';
 // 380, 390 … 780 nm: fine enough for a curve without detail.
 const BANDS = 41;
 const STEPS = 30;
+// The right side, the last band and the three constraints.
+const SIDES = 5;
+const LEAST_PIVOT = 1e-13;
 const D65 = lightOf('D65');
 const WHITE = whiteOf(D65, '2°');
 
@@ -46,40 +49,82 @@ export function likelyReflectanceOf(lab: LabD65): Float64Array | null {
   return null;
 }
 
-/** One step of Newton's method on the slopes and the three constraints; the largest residual before it, null if singular. */
+/**
+ * One step of Newton's method on the slopes and the three constraints; the largest residual before it, null if singular.
+ * Each band meets its neighbours alone, so all bands but the last are taken out by one pass along them, and what is left
+ * is four equations: the last band and the constraints.
+ */
 function newtonStep(z: Float64Array, lambda: Float64Array, target: Xyz): number | null {
-  const n = BANDS + 3;
-  const rows = Array.from({ length: n }, () => new Float64Array(n + 1));
+  const inner = BANDS - 1;
   let largest = 0;
+  // Of each inner band, once those before it are out: its own weight, then its right side and its share of the four.
+  const weights = new Float64Array(inner);
+  const sides = new Float64Array(inner * SIDES);
+  const rows = Array.from({ length: 4 }, () => new Float64Array(5));
+  const lastRow = rows[0]!;
   for (let i = 0; i < BANDS; i++) {
-    const row = rows[i]!;
     const tanh = Math.tanh(z[i]!);
     const slope = (1 - tanh * tanh) / 2;
-    const pull = lambda.reduce((sum, value, k) => sum + value * WEIGHTS[k]![i]!, 0);
+    const share = (tanh + 1) / 2;
+    let pull = 0;
+    for (let k = 0; k < 3; k++) pull += lambda[k]! * WEIGHTS[k]![i]!;
     const neighbours = (i > 0 ? 1 : 0) + (i < BANDS - 1 ? 1 : 0);
-    let gradient = 2 * neighbours * z[i]! + slope * pull;
-    row[i] = 2 * neighbours - 2 * slope * tanh * pull;
-    for (const j of [i - 1, i + 1]) {
-      if (j < 0 || j >= BANDS) continue;
-      row[j] = -2;
-      gradient -= 2 * z[j]!;
-    }
-    for (let k = 0; k < 3; k++) {
-      row[BANDS + k] = slope * WEIGHTS[k]![i]!;
-      rows[BANDS + k]![i] = slope * WEIGHTS[k]![i]!;
-      rows[BANDS + k]![n]! -= (WEIGHTS[k]![i]! * (tanh + 1)) / 2;
-    }
-    row[n] = -gradient;
+    const gradient = 2 * neighbours * z[i]! + slope * pull - 2 * (z[i - 1] ?? 0) - 2 * (z[i + 1] ?? 0);
     largest = Math.max(largest, Math.abs(gradient));
+    const own = 2 * neighbours - 2 * slope * tanh * pull;
+    for (let k = 0; k < 3; k++) rows[k + 1]![4]! -= WEIGHTS[k]![i]! * share;
+    if (i === inner) {
+      lastRow[0] = own;
+      lastRow[4] = -gradient;
+      for (let k = 0; k < 3; k++) {
+        lastRow[k + 1] = slope * WEIGHTS[k]![i]!;
+        rows[k + 1]![0] = slope * WEIGHTS[k]![i]!;
+      }
+      continue;
+    }
+    const at = i * SIDES;
+    weights[i] = own;
+    sides[at] = -gradient;
+    sides[at + 1] = i === inner - 1 ? -2 : 0;
+    for (let k = 0; k < 3; k++) sides[at + 2 + k] = slope * WEIGHTS[k]![i]!;
+    if (i === 0) continue;
+    const before = weights[i - 1]!;
+    if (!(Math.abs(before) > LEAST_PIVOT)) return null;
+    const factor = -2 / before;
+    weights[i]! -= factor * -2;
+    for (let side = 0; side < SIDES; side++) sides[at + side]! -= factor * sides[at - SIDES + side]!;
   }
   for (let k = 0; k < 3; k++) {
-    rows[BANDS + k]![n]! += target[k as 0 | 1 | 2];
-    largest = Math.max(largest, Math.abs(rows[BANDS + k]![n]!));
+    rows[k + 1]![4]! += target[k as 0 | 1 | 2];
+    largest = Math.max(largest, Math.abs(rows[k + 1]![4]!));
   }
-  const change = solved(rows);
-  if (!change) return null;
-  for (let i = 0; i < BANDS; i++) z[i]! += change[i]!;
-  for (let k = 0; k < 3; k++) lambda[k]! += change[BANDS + k]!;
+  if (!(Math.abs(weights[inner - 1]!) > LEAST_PIVOT)) return null;
+  // Back along the bands: each side becomes what a band takes of it.
+  for (let i = inner - 1; i >= 0; i--) {
+    for (let side = 0; side < SIDES; side++) {
+      const next = i === inner - 1 ? 0 : sides[(i + 1) * SIDES + side]!;
+      sides[i * SIDES + side] = (sides[i * SIDES + side]! + 2 * next) / weights[i]!;
+    }
+  }
+  // The four equations, less what the inner bands answer for.
+  const takeOut = (row: Float64Array, weight: number, i: number): void => {
+    row[4]! -= weight * sides[i * SIDES]!;
+    for (let j = 0; j < 4; j++) row[j]! -= weight * sides[i * SIDES + 1 + j]!;
+  };
+  takeOut(lastRow, -2, inner - 1);
+  for (let i = 0; i < inner; i++) {
+    const tanh = Math.tanh(z[i]!);
+    for (let k = 0; k < 3; k++) takeOut(rows[k + 1]!, ((1 - tanh * tanh) / 2) * WEIGHTS[k]![i]!, i);
+  }
+  const four = solved(rows);
+  if (!four) return null;
+  for (let i = 0; i < inner; i++) {
+    let change = sides[i * SIDES]!;
+    for (let j = 0; j < 4; j++) change -= sides[i * SIDES + 1 + j]! * four[j]!;
+    z[i]! += change;
+  }
+  z[inner]! += four[0]!;
+  for (let k = 0; k < 3; k++) lambda[k]! += four[k + 1]!;
   return largest;
 }
 

@@ -2,26 +2,42 @@ import type { Xyz } from './cielab.ts';
 import type { Light } from './lights.ts';
 import { OBSERVERS, type Observer } from './observers.ts';
 
+const KEPT: Readonly<Record<Observer, WeakMap<Light, readonly Float64Array[]>>> = {
+  '2°': new WeakMap(),
+  '10°': new WeakMap(),
+};
+
+/** Rows X, Y, Z: what reflectance 1 at each step adds, the perfect diffuser at Y = 100. Kept by light and observer. */
+function weightsOf(light: Light, observer: Observer): readonly Float64Array[] {
+  const kept = KEPT[observer];
+  const known = kept.get(light);
+  if (known !== undefined) return known;
+  const { x, y, z } = OBSERVERS[observer];
+  const whole = light.power.reduce((sum, power, i) => sum + power * y[i]!, 0);
+  const weights = [x, y, z].map((matching) =>
+    Float64Array.from(light.power, (power, i) => (100 * power * matching[i]!) / whole),
+  );
+  kept.set(light, weights);
+  return weights;
+}
+
 /**
  * Tristimulus values of a reflectance on the grid (81 shares) under a light, the perfect diffuser at Y = 100, by the
  * sum over 380–780 nm in steps of 5 nm (CIE 15:2018, 7.1). RangeError when the reflectance is not on the grid.
  */
 export function xyzOf(reflectance: ArrayLike<number>, light: Light, observer: Observer): Xyz {
-  const { x, y, z } = OBSERVERS[observer];
+  const [x, y, z] = weightsOf(light, observer) as [Float64Array, Float64Array, Float64Array];
   if (reflectance.length !== y.length) {
     throw new RangeError(`xyzOf: ${reflectance.length} reflectances, the grid has ${y.length}`);
   }
-  let [sumX, sumY, sumZ, whole] = [0, 0, 0, 0];
+  let [sumX, sumY, sumZ] = [0, 0, 0];
   for (let i = 0; i < y.length; i++) {
-    const power = light.power[i]!;
-    const returned = power * reflectance[i]!;
-    sumX += returned * x[i]!;
-    sumY += returned * y[i]!;
-    sumZ += returned * z[i]!;
-    whole += power * y[i]!;
+    const share = reflectance[i]!;
+    sumX += share * x[i]!;
+    sumY += share * y[i]!;
+    sumZ += share * z[i]!;
   }
-  const k = 100 / whole;
-  return [k * sumX, k * sumY, k * sumZ];
+  return [sumX, sumY, sumZ];
 }
 
 const ALL = new Float64Array(81).fill(1);
