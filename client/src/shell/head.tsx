@@ -6,7 +6,8 @@ import type { View } from '../view-address.ts';
 import { isStage } from './current-view.ts';
 import { HelpCard } from './help-card.tsx';
 import { useLastSaid } from './live-region.tsx';
-import { type Fold, useCaptionOpen, useFold } from './media.ts';
+import { type Fold, useCaptionOpen, useFold, useRoomyHead } from './media.ts';
+import { MyView } from './my-view.tsx';
 import { OwnSettings } from './own-settings.tsx';
 import { People } from './people.tsx';
 import { SavingWords } from './saving-words.tsx';
@@ -24,6 +25,8 @@ const STRIP: Record<Fold, { heightPx: number; widestPx: number }> = {
 export function Head({ view }: { readonly view: View }) {
   const show = useShow();
   const fold = useFold();
+  const roomy = useRoomyHead();
+  const laid = fold === 'wide' && !roomy ? 'tablet' : fold;
   const title = (useEntity('settings', 'title') as string | undefined) ?? DEFAULT_SETTINGS.title;
   const museum = (useEntity('settings', 'museum') as string | undefined) ?? DEFAULT_SETTINGS.museum;
   const said = useLastSaid();
@@ -40,11 +43,11 @@ export function Head({ view }: { readonly view: View }) {
     </button>
   );
   return (
-    <header className={`head head-${fold}`}>
+    <header className={`head head-${laid}`}>
       <div className="head-title">
         <h1>{title}</h1>
         <p className="t1">
-          {[museum, fold === 'wide' ? 'the hang' : show.me.person.name].filter((part) => part !== '').join(' · ')}
+          {[museum, roomy ? 'the hang' : show.me.person.name].filter((part) => part !== '').join(' · ')}
         </p>
         <p className="head-acts t1">
           {show.may('hang') || show.may('checklist') || show.may('talk') ? <UndoCommands /> : null}
@@ -52,12 +55,12 @@ export function Head({ view }: { readonly view: View }) {
           {said === null ? null : <span className="head-said">{said}</span>}
         </p>
       </div>
-      <Strip view={view} {...STRIP[fold]} />
-      {fold === 'wide' ? (
+      <Strip view={view} {...STRIP[laid]} />
+      {roomy ? (
         <>
           <Ways view={view} />
           <div className="head-own">
-            <OwnSettings />
+            <MyView />
             {helpCommand}
           </div>
           <People view={view} />

@@ -53,7 +53,7 @@ export function nextLost(lost: readonly LostWork[], chosen: readonly PieceId[]):
 }
 
 /** '1 lost on its wall', '3 lost on their walls'. */
-export function lostCountText(count: number): string {
+function lostCountText(count: number): string {
   return `${count} lost on ${count === 1 ? 'its wall' : 'their walls'}`;
 }
 

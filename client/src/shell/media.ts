@@ -22,6 +22,12 @@ export function useFold(): Fold {
   return narrow ? 'narrow' : tablet ? 'tablet' : 'wide';
 }
 
+/** Whether the head has room for all ways and people beside the plans; else they fold away under one word. */
+export function useRoomyHead(): boolean {
+  const roomy = useMedia('(min-width: 1380px)');
+  return useFold() === 'wide' && roomy;
+}
+
 /** Whether the caption lies open over the stage, where there is no column for it. */
 const captionOpen = new Store(false);
 

@@ -40,39 +40,33 @@ export function People({ view }: { readonly view: View }) {
     <ul className="people" aria-label="Here now">
       <li>
         <Ring name={person.name} pattern={show.presence.ringOf(person.id)} radiusPx={9.5} />
-        <span>
-          {person.name} <i className="it">you</i>{' '}
-          {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
-        </span>
+        <span className="people-name">{person.name}</span>
+        <i className="it people-where">you</i>
+        {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
       </li>
       {others.map((there) => {
         const { clientId, person: other, ring, presence } = there;
         const along = who === other.id;
+        const where = alone
+          ? 'out of reach'
+          : layerText(show, presence.layer ?? null, whereText(show.documents, viewFrom(presence.at ?? ''), view));
         return (
           <li key={clientId}>
             <Ring name={other.name} pattern={ring} radiusPx={9.5} blank={alone} />
-            <span>
-              {other.name}{' '}
-              <i className="it">
-                {alone
-                  ? 'out of reach'
-                  : layerText(
-                      show,
-                      presence.layer ?? null,
-                      whereText(show.documents, viewFrom(presence.at ?? ''), view),
-                    )}
-              </i>{' '}
-              {alone || other.id === person.id ? null : (
-                <button
-                  type="button"
-                  className="people-along"
-                  aria-pressed={along}
-                  onClick={() => (along ? letGo() : goAlong(there, person.id))}
-                >
-                  {along ? 'let go' : 'go along'}
-                </button>
-              )}
-            </span>
+            <span className="people-name">{other.name}</span>
+            <i className="it people-where" title={where}>
+              {where}
+            </i>
+            {alone || other.id === person.id ? null : (
+              <button
+                type="button"
+                className="people-along"
+                aria-pressed={along}
+                onClick={() => (along ? letGo() : goAlong(there, person.id))}
+              >
+                {along ? 'let go' : 'go along'}
+              </button>
+            )}
           </li>
         );
       })}

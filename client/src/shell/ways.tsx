@@ -6,66 +6,108 @@ import { useUnread, useWaitingCount } from '../talk/counts.ts';
 import { useOpenProposals } from '../talk/open-proposals.ts';
 import { go, toAddress, type View } from '../view-address.ts';
 import { facedSurface, roomOfView, roomsInOrder } from './current-view.ts';
-import { lostCountText, lostText, nextLost, useLostWorks } from './lost-works.ts';
+import { lostText, nextLost, useLostWorks } from './lost-works.ts';
 import { ReadingMark } from './marks.tsx';
 
-export function Ways({ view }: { readonly view: View }) {
+interface Way {
+  readonly name: string;
+  /** How many there are to look at, where it is told; in words where the bare figure would not say. */
+  readonly count?: number;
+  readonly told?: string;
+  readonly to: View;
+  /** Of which pages one is on it; unless given, of the one it leads to. */
+  readonly here?: boolean;
+}
+
+/** What belongs together stands in one column. */
+interface Column {
+  readonly about: string;
+  readonly ways: readonly (Way | false)[];
+}
+
+function useColumns(view: View): readonly Column[] {
   const show = useShow();
   useRoots('rooms');
   const room = roomOfView(view) ?? roomsInOrder(show.documents)[0] ?? null;
   const faced = facedSurface(view);
   const open = useOpenProposals();
-  const ways: { name: string; to: View; here: boolean }[] = [];
-  if (room !== null) {
-    ways.push({
-      name: 'Rooms',
-      to: { sheet: 'room', roomId: room },
-      here: view.sheet === 'room' || view.sheet === 'wall',
-    });
-  }
-  ways.push({ name: 'Layout floor', to: { sheet: 'layout' }, here: view.sheet === 'layout' });
-  if (mayBringIn(show.me.person.role)) {
-    ways.push({ name: 'Bring in', to: { sheet: 'bring-in' }, here: view.sheet === 'bring-in' });
-  }
-  ways.push({ name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' });
-  ways.push({ name: 'Vignettes', to: { sheet: 'vignettes' }, here: view.sheet === 'vignettes' });
-  ways.push({
-    name: open === 0 ? 'Proposals' : `Proposals ${open}`,
-    to: { sheet: 'proposals' },
-    here: view.sheet === 'proposals' || show.layerId !== null,
-  });
   const unread = useUnread();
-  ways.push({
-    name: unread === 0 ? 'Remarks' : `Remarks, ${unread} not read`,
-    to: { sheet: 'remarks' },
-    here: view.sheet === 'remarks',
-  });
   const waiting = useWaitingCount();
-  ways.push({
-    name: waiting === 0 ? 'Waiting' : `Waiting ${waiting}`,
-    to: { sheet: 'waiting' },
-    here: view.sheet === 'waiting',
-  });
-  ways.push({ name: 'History', to: { sheet: 'history' }, here: view.sheet === 'history' });
-  ways.push({
-    name: 'Paperwork',
-    to: { sheet: 'paper', surface: faced !== null && show.judgements.where.wallOf(faced) !== null ? faced : null },
-    here: view.sheet === 'paper' || view.sheet === 'samples',
-  });
-  if (show.may('rooms')) {
-    ways.push({ name: 'Measure', to: { sheet: 'measure', roomId: room }, here: view.sheet === 'measure' });
-  }
-  if (mayInvite(show.me.person.role)) {
-    ways.push({ name: 'Seats', to: { sheet: 'seats' }, here: view.sheet === 'seats' });
-  }
+  const { role } = show.me.person;
+  const paper = faced !== null && show.judgements.where.wallOf(faced) !== null ? faced : null;
+  return [
+    {
+      about: 'The building',
+      ways: [
+        room !== null && {
+          name: 'Rooms',
+          to: { sheet: 'room', roomId: room },
+          here: view.sheet === 'room' || view.sheet === 'wall',
+        },
+        { name: 'Layout floor', to: { sheet: 'layout' } },
+        show.may('rooms') && { name: 'Measure', to: { sheet: 'measure', roomId: room } },
+      ],
+    },
+    {
+      about: 'The things',
+      ways: [mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } }],
+    },
+    {
+      about: 'Composing',
+      ways: [
+        { name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' },
+        { name: 'Vignettes', to: { sheet: 'vignettes' } },
+      ],
+    },
+    {
+      about: 'Agreeing',
+      ways: [
+        {
+          name: 'Proposals',
+          count: open,
+          to: { sheet: 'proposals' },
+          here: view.sheet === 'proposals' || show.layerId !== null,
+        },
+        { name: 'Remarks', count: unread, told: `${unread} not read`, to: { sheet: 'remarks' } },
+        { name: 'Waiting', count: waiting, to: { sheet: 'waiting' } },
+      ],
+    },
+    {
+      about: 'Kept',
+      ways: [
+        {
+          name: 'Paperwork',
+          to: { sheet: 'paper', surface: paper },
+          here: view.sheet === 'paper' || view.sheet === 'samples',
+        },
+        { name: 'History', to: { sheet: 'history' } },
+        mayInvite(role) && { name: 'Seats', to: { sheet: 'seats' } },
+      ],
+    },
+  ];
+}
+
+export function Ways({ view }: { readonly view: View }) {
+  const columns = useColumns(view);
   return (
     <nav className="ways" aria-label="Ways">
-      {ways.map(({ name, to, here }) => (
-        <a key={name} href={toAddress(to)} aria-current={here ? 'page' : undefined}>
-          {name}
-        </a>
-      ))}
-      <LostWay />
+      {columns.map(({ about, ways }) => {
+        const given = ways.filter((way) => way !== false);
+        const lost = about === 'Composing' ? <LostWay /> : null;
+        if (given.length === 0 && lost === null) return null;
+        return (
+          <ul key={about} aria-label={about}>
+            {given.map(({ name, count = 0, told, to, here = view.sheet === to.sheet }) => (
+              <li key={name}>
+                <a href={toAddress(to)} aria-current={here ? 'page' : undefined} title={count === 0 ? undefined : told}>
+                  {count === 0 ? name : `${name} ${count}`}
+                </a>
+              </li>
+            ))}
+            {lost}
+          </ul>
+        );
+      })}
     </nav>
   );
 }
@@ -83,9 +125,11 @@ function LostWay() {
     choose([next.pieceId]);
   };
   return (
-    <button type="button" className="ways-lost" aria-label={words} title={words} onClick={show}>
-      <ReadingMark word="lost" sizePx={13} />
-      {lostCountText(lost.length)}
-    </button>
+    <li>
+      <button type="button" className="ways-lost" aria-label={words} title={words} onClick={show}>
+        <ReadingMark word="lost" sizePx={13} />
+        {lost.length} lost
+      </button>
+    </li>
   );
 }
