@@ -5,6 +5,7 @@ import { MARGIN, ROUND } from './elevation-layout.ts';
 import type { ScheduleRow, WallSchedule } from './hanging-schedule.ts';
 import type { FixtureBox, OpeningBox } from './judgements.ts';
 import { linesOf, type SheetMark, textMark, textWidthMm } from './sheet.ts';
+import type { Seen } from './whereabouts.ts';
 
 interface PaperBox {
   readonly xMm: number;
@@ -136,8 +137,8 @@ function fixtureMarks(kind: string, box: PaperBox, hung: readonly PaperBox[]): S
   ];
 }
 
-/** A work, its number, and its hooks; in a small work the number gives way to the hook. */
-function hungMarks({ number, seen, hooks }: ScheduleRow, frame: Frame): SheetMark[] {
+/** A work, its frame's sight edge, its number, and its hooks; in a small work the number gives way to the hook. */
+function hungMarks({ number, seen, hooks, frameMm }: ScheduleRow, frame: Frame): SheetMark[] {
   const { X, Y } = frame;
   const box = boxOf(seen, frame);
   let size = Math.max(2.2, Math.min(5, box.heightMm * 0.5, box.widthMm * 0.5));
@@ -161,9 +162,20 @@ function hungMarks({ number, seen, hooks }: ScheduleRow, frame: Frame): SheetMar
   }
   return [
     { kind: 'box', ...box, weightMm: 0.35, fill: 'paper', turnDegrees: seen.turnDegrees },
+    ...sightEdgeMarks(seen, frameMm, frame),
     textMark(X(seen.xMm), baseline, `${number}`, size, 'sans bold', 'middle'),
     ...marks,
   ];
+}
+
+/** Nearer to the outline than this the two lines run into one. */
+const LEAST_MOULDING_MM = 0.4;
+
+/** Where the frame ends and the picture begins. */
+function sightEdgeMarks(seen: Seen, frameMm: number, frame: Frame): SheetMark[] {
+  if (frameMm / frame.scale < LEAST_MOULDING_MM) return [];
+  const sight = { ...seen, widthMm: seen.widthMm - 2 * frameMm, heightMm: seen.heightMm - 2 * frameMm };
+  return [{ kind: 'box', ...boxOf(sight, frame), weightMm: 0.15, turnDegrees: seen.turnDegrees }];
 }
 
 function boxOf(

@@ -1,15 +1,26 @@
 /** A record's frame as the colour engine takes it, and as it lies in or round the stated size. */
 import type { Frame } from '@enfilade/colour/frames';
-import type { FrameFact } from './schema.ts';
+import { FRAME_KINDS, type FrameFact } from './schema.ts';
 
 // What is framed shows its frame however little is known of its moulding.
 const SOME_WIDTH_MM = 1;
 
-/** The frame that meets the wall; null for a work that has none, or of which nothing is said. */
+/** The frame that meets the wall; null for a work that has none, or of which nothing is said that can be read. */
 export function frameFrom(frame: FrameFact | null | undefined): Frame | null {
-  if (!frame || frame.kind === 'none') return null;
+  if (!frame || frame.kind === 'none' || !FRAME_KINDS.includes(frame.kind)) return null;
   const colour = frame.kind === 'from the picture' ? 'picture' : frame.kind;
-  return { widthMm: Math.max(SOME_WIDTH_MM, frame.widthMm), colour };
+  return { widthMm: Math.max(SOME_WIDTH_MM, widthOf(frame)), colour };
+}
+
+/** A frame somebody chose round a work, as wide as it is known to be; null for what its photograph shows, or none. */
+export function chosenFrameOf(frame: FrameFact | null | undefined): FrameFact | null {
+  if (frameFrom(frame) === null || frame?.kind === 'from the picture') return null;
+  return frame ? { kind: frame.kind, widthMm: widthOf(frame) } : null;
+}
+
+/** 0 for what is no width: a broken or hostile client's word breaks no page. */
+function widthOf({ widthMm }: FrameFact): number {
+  return Number.isFinite(widthMm) && widthMm > 0 ? widthMm : 0;
 }
 
 /** A frame that no photograph shows, and so is drawn round the picture, at most to the middle; null where there is none. */
@@ -17,7 +28,8 @@ export function drawnFrameOf(
   frame: FrameFact | null | undefined,
   size: { readonly widthMm: number; readonly heightMm: number },
 ): FrameFact | null {
-  if (!frame || frame.kind === 'none' || frame.kind === 'from the picture' || !(frame.widthMm > 0)) return null;
+  const chosen = chosenFrameOf(frame);
   const most = Math.min(size.widthMm, size.heightMm) / 2 - 1;
-  return most > 0 ? { kind: frame.kind, widthMm: Math.min(frame.widthMm, most) } : null;
+  if (chosen === null || chosen.widthMm === 0 || !(most > 0)) return null;
+  return { kind: chosen.kind, widthMm: Math.min(chosen.widthMm, most) };
 }

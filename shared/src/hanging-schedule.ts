@@ -15,6 +15,8 @@ export interface ScheduleRow {
   readonly seen: Seen;
   readonly hooks: HookPlan;
   readonly weightKg: number | null;
+  /** How wide the frame round its picture is, within its size; 0 where none is drawn. */
+  readonly frameMm: number;
 }
 
 export interface WallSchedule {
@@ -61,6 +63,7 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
       seen: piece,
       hooks,
       weightKg: judgements.weightOf(piece.pieceId),
+      frameMm: judgements.drawnFrameOf(piece.pieceId)?.widthMm ?? 0,
     });
   }
   return {

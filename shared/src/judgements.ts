@@ -5,9 +5,10 @@
 
 import type { Box } from '@enfilade/arrangement/boxes';
 import { gapsOf, type NeighbourGaps } from '@enfilade/arrangement/neighbour-gaps';
-import { framedColoursOf } from '@enfilade/colour/frames';
+import { type FramedColours, framedColoursOf } from '@enfilade/colour/frames';
 import type { LabD65 } from '@enfilade/colour/lab';
 import { type Reading, readingOn } from '@enfilade/colour/reading';
+import { type ReadingThresholds, thresholdsFrom } from '@enfilade/colour/reading-thresholds';
 import { type Caution, type CautionFacts, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
 import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
 import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
@@ -16,13 +17,14 @@ import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import { floorLevelAt } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
-import { frameFrom } from './frames.ts';
+import { drawnFrameOf, frameFrom } from './frames.ts';
 import { dropFor } from './overhead.ts';
 import { pictureKeyOf } from './picture-cuts.ts';
 import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
   DEFAULT_SETTINGS,
+  type FrameFact,
   LAYOUT_FLOOR,
   type MuseumObject,
   type Opening,
@@ -96,7 +98,10 @@ export class Judgements {
   readonly documents: ShowDocuments;
   readonly where: Whereabouts;
   private readonly pictures: PictureFacts;
-  private readonly readings = new WeakMap<ImageFacts, Map<string, Reading>>();
+  private readonly colours = new WeakMap<ImageFacts, Map<string, FramedColours>>();
+  private parting: { readonly given: unknown; readonly thresholds: ReadingThresholds } | null = null;
+  /** Of colours, by wall; anew once the show parts the words otherwise. */
+  private readings = new WeakMap<FramedColours, Map<string, Reading>>();
   private readonly signedForms = new Map<string, CanonicalVignette>();
   private proposed: { key: string; facts: ReadonlyMap<VignetteId, readonly OpenFact[]> } | null = null;
   private readonly standings = new Map<VignetteId, { key: string; standing: VignetteStanding }>();
@@ -155,17 +160,48 @@ export class Judgements {
     return paint === undefined || id === undefined ? null : { ...paint, id };
   }
 
+  /** The frame that is drawn round a piece's picture, within its size; null where its photograph shows it, or none. */
+  drawnFrameOf(pieceId: PieceId): FrameFact | null {
+    const frame = this.objectOf(pieceId)?.frame;
+    const size = frame ? this.where.sizeOf(pieceId) : null;
+    return size === null ? null : drawnFrameOf(frame, size);
+  }
+
+  /** What of a piece meets the wall: its picture's body, and its edge or its frame's; null without a picture. */
+  coloursOf(pieceId: PieceId): FramedColours | null {
+    const picture = this.pictureOf(pieceId);
+    if (picture === undefined || picture.body.length === 0) return null;
+    const frame = frameFrom(this.objectOf(pieceId)?.frame);
+    const key = `${frame?.colour}`;
+    const known = this.colours.get(picture) ?? new Map<string, FramedColours>();
+    this.colours.set(picture, known);
+    const colours = known.get(key) ?? framedColoursOf(picture, frame);
+    known.set(key, colours);
+    return colours;
+  }
+
+  /** Where this show parts lost from weak from holds from carries; what cannot be taken of its own is as by default. */
+  readingThresholds(): ReadingThresholds {
+    const given = this.setting('readingThresholds');
+    if (this.parting?.given !== given) {
+      const record = typeof given === 'object' && given !== null ? (given as Readonly<Record<string, unknown>>) : {};
+      this.parting = { given, thresholds: thresholdsFrom(record).thresholds };
+      this.readings = new WeakMap();
+    }
+    return this.parting.thresholds;
+  }
+
   /** How a piece reads on the wall it is on, or on a paint being tried; null without picture, wall or paint. */
   readingOf(pieceId: PieceId, trial?: LabD65): Reading | null {
-    const picture = this.pictureOf(pieceId);
+    const colours = this.coloursOf(pieceId);
     const surface = this.where.placeOf(pieceId)?.[0];
     const wall = trial ?? (surface === undefined ? undefined : this.paintOf(surface)?.lab);
-    if (picture === undefined || wall === undefined || picture.body.length === 0) return null;
-    const frame = this.objectOf(pieceId)?.frame ?? null;
-    const key = `${wall.L} ${wall.a} ${wall.b} ${frame?.kind} ${frame?.widthMm}`;
-    const known = this.readings.get(picture) ?? new Map<string, Reading>();
-    this.readings.set(picture, known);
-    const reading = known.get(key) ?? readingOn(framedColoursOf(picture, frameFrom(frame)), wall);
+    if (colours === null || wall === undefined) return null;
+    const thresholds = this.readingThresholds();
+    const key = `${wall.L} ${wall.a} ${wall.b}`;
+    const known = this.readings.get(colours) ?? new Map<string, Reading>();
+    this.readings.set(colours, known);
+    const reading = known.get(key) ?? readingOn(colours, wall, thresholds);
     known.set(key, reading);
     return reading;
   }

@@ -28,13 +28,13 @@ export function wishedWorksOf(judgements: Judgements, wishes: readonly WorkWish[
   wishes.forEach(({ work, wish }, owner) => {
     const pieces = new Map(
       work.pieces.flatMap((pieceId) => {
-        const picture = judgements.pictureOf(pieceId);
-        return picture === undefined || picture.body.length === 0 ? [] : [[picture.sha256, { pieceId, picture }]];
+        const colours = judgements.coloursOf(pieceId);
+        const key = judgements.pictureOf(pieceId)?.sha256;
+        return colours === null || key === undefined ? [] : [[key, { pieceId, colours }]];
       }),
     );
-    for (const { pieceId, picture } of pieces.values()) {
-      const { body, edge } = picture;
-      wished.push({ name: judgements.nameOf(pieceId), body, edge, wish, weight: 1 / pieces.size });
+    for (const { pieceId, colours } of pieces.values()) {
+      wished.push({ name: judgements.nameOf(pieceId), ...colours, wish, weight: 1 / pieces.size });
       owners.push(owner);
     }
   });

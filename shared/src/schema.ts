@@ -9,6 +9,7 @@
  */
 import type { Adaptation } from '@enfilade/colour/adaptation';
 import { FRAME_FINISHES } from '@enfilade/colour/frames';
+import type { ReadingThresholds } from '@enfilade/colour/reading-thresholds';
 import type { Spectrum } from '@enfilade/colour/spectrum';
 import type { MeasuredLab } from '@enfilade/colour/white-points';
 import type { HeadFaces } from '@enfilade/space/room';
@@ -229,6 +230,8 @@ export interface Settings {
   readonly opens: string;
   /** The lamp the gallery is lit by. */
   readonly galleryLamp: LampId;
+  /** Where the show parts the words for how works read otherwise than by default; one fact, since they hang together. */
+  readonly readingThresholds: Partial<ReadingThresholds>;
 }
 
 export const DEFAULT_SETTINGS: Settings = {
@@ -243,6 +246,7 @@ export const DEFAULT_SETTINGS: Settings = {
   hangBegins: '',
   opens: '',
   galleryLamp: 'gallery 3000 K',
+  readingThresholds: {},
 };
 
 /** Every root of every document, and how its keys are read. */

@@ -1,6 +1,10 @@
-/** The true size of a piece: a person's measure first, else what its record's texts say, framed before unframed. */
+/**
+ * The true size of a piece: a person's measure first, else what its record's texts say, framed before unframed. A frame
+ * somebody chose lies within a measured or a framed size, and round any other.
+ */
 import { dimensionsFrom } from '@enfilade/records/dimensions';
-import { outerSizeOf } from '@enfilade/records/outer-size';
+import { type OuterSize, outerSizeOf } from '@enfilade/records/outer-size';
+import { chosenFrameOf } from './frames.ts';
 import type { MeasuredSize, MuseumObject, PieceFacts } from './schema.ts';
 
 export interface TrueSize {
@@ -12,7 +16,7 @@ export interface TrueSize {
   readonly known: boolean;
   /** False: estimated, sight size, approximate: drawn at this size, hatched. */
   readonly certain: boolean;
-  /** 'measured', 'framed', 'overall' … : which of the record's sizes this is. */
+  /** 'measured', 'framed', 'overall', 'with its frame' … : which of the record's sizes this is. */
   readonly basis: string;
   readonly note: string | null;
 }
@@ -59,6 +63,8 @@ function fromTexts(object: MuseumObject): TrueSize {
     ...(object.framedText ? { framed: dimensionsFrom(object.framedText) } : {}),
   });
   if (outer === null) return UNSIZED;
+  const frameMm = outer.basis === 'framed' ? 0 : (chosenFrameOf(object.frame)?.widthMm ?? 0);
+  if (frameMm > 0) return withFrame(outer, frameMm);
   return {
     heightMm: outer.heightMm,
     widthMm: outer.widthMm,
@@ -67,5 +73,19 @@ function fromTexts(object: MuseumObject): TrueSize {
     certain: outer.certain,
     basis: outer.basis,
     note: outer.note ?? null,
+  };
+}
+
+/** What is seen within a frame, and the moulding as faced on every side, is the whole of it: then it is certain. */
+function withFrame(outer: OuterSize, frameMm: number): TrueSize {
+  const whole = outer.basis === 'sight';
+  return {
+    heightMm: outer.heightMm + 2 * frameMm,
+    widthMm: outer.widthMm + 2 * frameMm,
+    depthMm: outer.depthMm ?? 0,
+    known: true,
+    certain: outer.certain || whole,
+    basis: 'with its frame',
+    note: whole ? null : (outer.note ?? null),
   };
 }

@@ -1,6 +1,8 @@
 import type { LabD65 } from '@enfilade/colour/lab';
 import { rankPaints } from '@enfilade/colour/rank-paints';
+import { readingOn } from '@enfilade/colour/reading';
 import type { DeskWork } from '@enfilade/shared/colour-desk';
+import { correctObject, setSetting } from '@enfilade/shared/commands';
 import { Judgements } from '@enfilade/shared/judgements';
 import { answersOf, type WorkWish, wallsBeside, wishedWorksOf } from '@enfilade/shared/paint-wishes';
 import type { ImageFacts } from '@enfilade/shared/protocol';
@@ -22,7 +24,7 @@ function factsOf(sha256: string): ImageFacts | undefined {
 }
 
 /** The oil is green, the hanging yellow; of the blocks all are red but the second, which is green. */
-function asked(): { judgements: Judgements; wishes: WorkWish[] } {
+function asked() {
   const { documents, history } = sampleShow();
   const set = (root: 'objects' | 'pieces', key: string, value: string): void => {
     history.perform({ name: 'picture', changes: [{ root, key: `${key}/picture`, value }] });
@@ -39,15 +41,13 @@ function asked(): { judgements: Judgements; wishes: WorkWish[] } {
     title: objectId,
     number: objectId,
   });
-  return {
-    judgements: new Judgements(documents, { get: factsOf }),
-    wishes: [
-      { work: work('oil', 1), wish: 'let carry' },
-      { work: work('blocks', 60), wish: 'let carry' },
-      { work: work('hanging', 1), wish: 'keep quiet' },
-      { work: work('trap', 1), wish: 'let carry' },
-    ],
-  };
+  const wishes: WorkWish[] = [
+    { work: work('oil', 1), wish: 'let carry' },
+    { work: work('blocks', 60), wish: 'let carry' },
+    { work: work('hanging', 1), wish: 'keep quiet' },
+    { work: work('trap', 1), wish: 'let carry' },
+  ];
+  return { judgements: new Judgements(documents, { get: factsOf }), history, wishes };
 }
 
 describe('what is asked of a paint', () => {
@@ -87,6 +87,24 @@ describe('what is asked of a paint', () => {
     expect(blocks).toMatchObject({ met: false, reading: { word: 'lost' } });
     const met = answers.map((answer) => answer.met);
     expect(met).toEqual([...met].sort((a, b) => Number(a) - Number(b)));
+  });
+
+  test('law: a ranked paint reads of a work what its card would read, in its frame and by the show’s own thresholds', () => {
+    const { judgements, wishes, history } = asked();
+    history.perform(correctObject('oil', { frame: { kind: 'gilt', widthMm: 60 } }));
+    history.perform(setSetting('readingThresholds', { carriesMean: 20 }));
+    const { wished } = wishedWorksOf(judgements, wishes.slice(0, 1));
+    const thresholds = judgements.readingThresholds();
+    for (const lab of [
+      { L: 33, a: -25, b: -4 },
+      { L: 66, a: 7, b: 38 },
+      { L: 80, a: -2, b: 60 },
+    ]) {
+      const { top } = rankPaints([{ lab }], wished, { thresholds });
+      const reading = judgements.readingOf('oil#1', lab);
+      expect(top[0]?.works[0]?.reading).toEqual(reading);
+      expect(reading).not.toEqual(readingOn(judgements.pictureOf('oil#1')!, lab));
+    }
   });
 
   test('law: two walls meet each wall in its corners, and it is one of the two that meet each of those', () => {

@@ -119,12 +119,12 @@ function Small({ judgements, pieceId }: { readonly judgements: Judgements; reado
   );
 }
 
-/** The work's colours by area within its edge, the largest first. */
+/** The work's colours by area, the largest first, within what meets the wall: its edge, or its frame. */
 function Palette({ judgements, cell }: { readonly judgements: Judgements; readonly cell: DeskCell }) {
-  const picture = judgements.pictureOf(cell.pieceId);
-  if (picture === undefined) return null;
-  const body = [...picture.body].sort((a, b) => b.share - a.share);
-  const edge = [...picture.edge].sort((a, b) => b.share - a.share)[0];
+  const colours = judgements.coloursOf(cell.pieceId);
+  if (colours === null) return null;
+  const body = [...colours.body].sort((a, b) => b.share - a.share);
+  const edge = [...colours.edge].sort((a, b) => b.share - a.share)[0];
   const whole = body.reduce((sum, { share }) => sum + share, 0);
   let at = 0;
   const stops = body.map(({ lab, share }) => {

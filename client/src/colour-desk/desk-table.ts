@@ -65,6 +65,7 @@ const ROOTS_READ = [
   'deck',
   'objects',
   'pieces',
+  'pictureCuts',
   'vignettes',
   'memberOf',
   'settings',

@@ -43,7 +43,8 @@ export function RankedPaints({ wall, deck, works, version, toggle }: RankedProps
     const next = wallsBeside(wall.surface).flatMap((surface) => judgements.paintOf(surface)?.lab ?? []);
     const bound = { any: {}, unlike: { least: PLAINLY }, near: { most: NEAR } }[limits.beside];
     const beside = limits.beside === 'any' ? [] : next.map((lab) => ({ lab, ...bound }));
-    const { top, leftOut } = rankPaints(deck, wished, { lightness, beside, most: MOST });
+    const thresholds = judgements.readingThresholds();
+    const { top, leftOut } = rankPaints(deck, wished, { lightness, beside, thresholds, most: MOST });
     return { leftOut, top: top.map((one) => ({ ...one, answers: answersOf(one, list, owners) })) };
   }, [judgements, version, asked, limits, deck, wall.surface]);
   const here = works.filter(({ surface }) => surface === wall.surface);
