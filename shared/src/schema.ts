@@ -13,7 +13,7 @@ import type { ReadingThresholds } from '@enfilade/colour/reading-thresholds';
 import type { Spectrum } from '@enfilade/colour/spectrum';
 import type { MeasuredLab } from '@enfilade/colour/white-points';
 import type { HeadFaces } from '@enfilade/space/room';
-import type { LampId } from './lamps.ts';
+import type { Lamp } from './lamps.ts';
 import type { DocumentName, Role } from './seats.ts';
 
 /** Rises with every change that older bytes need migrating for; only the server migrates, before it serves. */
@@ -229,7 +229,7 @@ export interface Settings {
   readonly hangBegins: string;
   readonly opens: string;
   /** The lamp the gallery is lit by. */
-  readonly galleryLamp: LampId;
+  readonly galleryLamp: Lamp;
   /** Where the show parts the words for how works read otherwise than by default; one fact, since they hang together. */
   readonly readingThresholds: Partial<ReadingThresholds>;
 }

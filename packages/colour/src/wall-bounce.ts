@@ -79,8 +79,15 @@ function meanReflectanceOf({ surface, parts = [] }: BounceFace, areaMm2: number)
   return mean;
 }
 
-/** What each wall's white mounts take from the colours of the others, under a lamp; faces in the order of `FACES`. */
-export function wallBounceOf(room: BounceRoom, light: Light): Bounce[] {
+/**
+ * What each wall's white mounts take from the colours of the others, under a lamp; faces in the order of `FACES`.
+ * `nameOf`: what a face is called in the words.
+ */
+export function wallBounceOf(
+  room: BounceRoom,
+  light: Light,
+  nameOf: (face: Face) => string = (face) => (face === 'floor' || face === 'ceiling' ? face : `${face} wall`),
+): Bounce[] {
   const areas = faceAreas(room);
   const factors = boxFormFactors(room);
   const reflectances = FACES.map((face, i) => meanReflectanceOf(room[face], areas[i]!));
@@ -112,7 +119,7 @@ export function wallBounceOf(room: BounceRoom, light: Light): Bounce[] {
       deltaE,
       share: all > 0 ? 1 - direct[i]! / all : 0,
       from,
-      words: bounceWordsOf(mount, deltaE, from),
+      words: bounceWordsOf(mount, deltaE, from.map(nameOf)),
     };
   });
 }
@@ -132,14 +139,13 @@ const UNSEEN = 1;
 // A face that gives this much of what the first one gives is named beside it.
 const ALIKE = 0.7;
 
-function bounceWordsOf(mount: LabD65, deltaE: number, from: readonly Face[]): string {
+function bounceWordsOf(mount: LabD65, deltaE: number, from: readonly string[]): string {
   if (deltaE < UNSEEN) return 'stays white';
   const size = deltaE < 2 ? 'takes a breath of' : deltaE < 5 ? 'takes some' : 'turns clearly towards';
   return `${size} ${tintOf(mount.a, mount.b)}${sourcesOf(from)}`;
 }
 
-function sourcesOf(from: readonly Face[]): string {
+function sourcesOf(from: readonly string[]): string {
   if (from.length > 2) return ', from all round';
-  const named = from.map((face) => (face === 'floor' || face === 'ceiling' ? `the ${face}` : `the ${face} wall`));
-  return named.length === 0 ? '' : `, most of it from ${named.join(' and ')}`;
+  return from.length === 0 ? '' : `, most of it from ${from.map((name) => `the ${name}`).join(' and ')}`;
 }
