@@ -17,14 +17,13 @@ import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import { floorLevelAt } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
-import { drawnFrameOf, frameFrom } from './frames.ts';
+import { type ChosenFrame, drawnFrameOf, frameFrom } from './frames.ts';
 import { dropFor } from './overhead.ts';
 import { pictureKeyOf } from './picture-cuts.ts';
 import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
   DEFAULT_SETTINGS,
-  type FrameFact,
   LAYOUT_FLOOR,
   type MuseumObject,
   type Opening,
@@ -161,7 +160,7 @@ export class Judgements {
   }
 
   /** The frame that is drawn round a piece's picture, within its size; null where its photograph shows it, or none. */
-  drawnFrameOf(pieceId: PieceId): FrameFact | null {
+  drawnFrameOf(pieceId: PieceId): ChosenFrame | null {
     const frame = this.objectOf(pieceId)?.frame;
     const size = frame ? this.where.sizeOf(pieceId) : null;
     return size === null ? null : drawnFrameOf(frame, size);

@@ -2,7 +2,7 @@
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
-import { Picture } from '../shell/picture.tsx';
+import { FramedPicture } from '../shell/framed-picture.tsx';
 import { useShow } from '../sync/hooks.ts';
 import './wall-thumb.css';
 
@@ -56,8 +56,8 @@ export function WallThumb(props: {
             style={{ ...spot(box, scale), rotate: `${one.turn}deg` }}
           >
             {sha256 === null ? null : (
-              <Picture
-                sha256={sha256}
+              <FramedPicture
+                pieceId={one.pieceId}
                 widthPx={one.widthMm * scale}
                 heightPx={one.heightMm * scale}
                 small={one.widthMm * scale < 56 && one.heightMm * scale < 56}

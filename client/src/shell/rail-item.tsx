@@ -3,7 +3,7 @@ import type { PieceId } from '@enfilade/shared/schema';
 import { sizeText } from '@enfilade/space/lengths';
 import { type KeyboardEvent, type MouseEvent, memo, type PointerEvent } from 'react';
 import type { Unit } from '../preferences.ts';
-import { Picture } from './picture.tsx';
+import { FramedPicture } from './framed-picture.tsx';
 import type { Unplaced } from './unplaced.ts';
 
 const TALL_PX = 56;
@@ -100,7 +100,7 @@ export const RailItem = memo(function RailItem(props: RailItemProps) {
         onDoubleClick={() => props.place(item)}
       >
         <span className={`rail-picture${item.sizeKnown && item.certain ? '' : ' unk'}`}>
-          <Picture sha256={item.picture} widthPx={wide} heightPx={high} />
+          <FramedPicture pieceId={item.left[0] as PieceId} widthPx={wide} heightPx={high} />
           {item.count > 1 ? (
             <span className="rail-count" aria-hidden="true">
               {left}

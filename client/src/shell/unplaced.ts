@@ -9,7 +9,6 @@ export interface Unplaced extends Findable {
   readonly count: number;
   /** Pieces with no place yet, by number. */
   readonly left: readonly PieceId[];
-  readonly picture: string | null;
   readonly certain: boolean;
 }
 
@@ -41,7 +40,6 @@ export function unplacedOf(judgements: Judgements, objectId: string): Unplaced |
     widthMm: size?.widthMm ?? 0,
     count: object.count,
     left,
-    picture: judgements.pictureIdOf(first),
   };
 }
 

@@ -1,6 +1,8 @@
 /** Draws pieces: grey at true size first, then the miniature, then the detail; hatched where the size is not certain. */
 import type { Bitmaps } from './bitmaps.ts';
+import { drawMoulding, drawSightEdge } from './draw-moulding.ts';
 import { drawName } from './draw-names.ts';
+import { sightOf, type Within } from './moulding.ts';
 import type { SceneItem } from './scene-items.ts';
 import { hatch, line, onSheet, px, py, type Sheet, setWeight } from './sheet.ts';
 import { ink } from './tones.ts';
@@ -48,13 +50,26 @@ function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: n
     return;
   }
   if (item.hatch !== null) drawUncertain(sheet, item.hatch, x, y, w, h);
+  const outer = { x, y, w, h };
+  const { moulding } = item;
+  if (moulding === null) {
+    drawPicture(sheet, item, bitmaps, outer);
+    return;
+  }
+  const sight = sightOf(moulding, outer);
+  drawMoulding(ctx, moulding.finish, outer, sight);
+  drawPicture(sheet, item, bitmaps, sight);
+  drawSightEdge(ctx, outer, sight);
+}
+
+/** The picture in its rectangle. Within a frame no wall is seen: what a picture leaves of it is grey. */
+function drawPicture(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, within: Within): void {
+  const { ctx } = sheet;
+  const { x, y, w, h } = within;
   const found = item.picture === null ? null : bitmaps.drawableOf(item.picture, Math.max(w, h));
   if (found === null) {
     // Nothing to see yet, or no photograph: its true size in grey.
-    if (item.hatch !== 'unsized') {
-      ctx.fillStyle = sheet.tones.stand;
-      ctx.fillRect(x, y, w, h);
-    }
+    if (item.hatch !== 'unsized') fillGrey(sheet, within);
     if (item.picture === null) drawName(sheet, item.name, x, y, w, h);
     return;
   }
@@ -65,7 +80,13 @@ function drawAt(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, x: number, y: n
   const pulled = Math.abs(ratio - 1) < slack;
   const dw = w * inset * (pulled || ratio >= 1 ? 1 : ratio);
   const dh = h * inset * (pulled || ratio <= 1 ? 1 : 1 / ratio);
+  if (item.moulding !== null) fillGrey(sheet, within);
   ctx.drawImage(found.image, found.sx, found.sy, found.sw, found.sh, x + (w - dw) / 2, y + (h - dh) / 2, dw, dh);
+}
+
+function fillGrey({ ctx, tones }: Sheet, { x, y, w, h }: Within): void {
+  ctx.fillStyle = tones.stand;
+  ctx.fillRect(x, y, w, h);
 }
 
 /**

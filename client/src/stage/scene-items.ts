@@ -1,10 +1,12 @@
 /** How one piece is drawn on the panels of a drawing: none, one, or several items, in plan and in elevations. */
+import type { ChosenFrame } from '@enfilade/shared/frames';
 import { TURN_OF_BACK } from '@enfilade/shared/in-openings';
 import { BEFORE_A_WALL_MM, fromBelow, seenBefore } from '@enfilade/shared/overhead';
 import { type OpeningId, type PieceId, surfaceParts } from '@enfilade/shared/schema';
 import { toDrawing } from '@enfilade/space/fold-out';
 import type { WallSide } from '@enfilade/space/room';
 import { FLAT_ON_FLOOR_MM, inOpening } from './item-in-opening.ts';
+import { type Moulding, mouldingOf } from './moulding.ts';
 import type { SceneFrame, ScenePanel } from './panels.ts';
 import { isWall, type Lookup, type OnFloor, standingOf } from './standing.ts';
 
@@ -22,8 +24,10 @@ export interface SceneItem {
   readonly yMm: number;
   readonly widthMm: number;
   readonly heightMm: number;
-  /** Width over height of the thing itself, which seen aslant is drawn narrower. */
+  /** Width over height of the thing itself within its frame, which seen aslant is drawn narrower. */
   readonly shape: number;
+  /** The frame drawn round its picture. */
+  readonly moulding: Moulding | null;
   /** Clockwise on the screen. */
   readonly rotationDegrees: number;
   /**
@@ -60,6 +64,8 @@ export interface Rect {
 export interface SceneLookup extends Lookup {
   pictureOf(pieceId: PieceId): string | null;
   nameOf(pieceId: PieceId): string;
+  /** The frame to be drawn round its picture, within its size; null for none. */
+  frameOf(pieceId: PieceId): ChosenFrame | null;
 }
 
 const BENEATH_ALL = -1e6;
@@ -71,13 +77,17 @@ export function itemsOf(frame: SceneFrame, lookup: SceneLookup, pieceId: PieceId
   if (at === null || size === null) return [];
   const items: SceneItem[] = [];
   const hatch = size.known ? (size.certain ? null : 'uncertain') : 'unsized';
+  const chosen = size.known ? lookup.frameOf(pieceId) : null;
+  const framed = chosen === null ? null : mouldingOf(chosen, size);
   const add = (
     panel: ScenePanel,
-    part: Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId' | 'shape'> & Hangs,
+    part: Omit<SceneItemPart, 'panel' | 'hangsFromMm' | 'openingId' | 'shape' | 'moulding'> & Hangs,
   ): void => {
     const openingId = at.kind === 'opening' ? at.openingId : null;
-    const shape = size.widthMm / size.heightMm;
-    items.push(sceneItem({ hangsFromMm: null, ...part, shape, openingId, panel }, pieceId, lookup, hatch));
+    const twice = 2 * (chosen?.widthMm ?? 0);
+    const shape = (size.widthMm - twice) / (size.heightMm - twice);
+    const moulding = part.as === 'picture' ? framed : null;
+    items.push(sceneItem({ hangsFromMm: null, ...part, shape, moulding, openingId, panel }, pieceId, lookup, hatch));
   };
   for (const panel of frame.panels) {
     if (at.kind === 'wall') {
@@ -131,6 +141,7 @@ interface SceneItemPart {
   readonly hangsFromMm: number | null;
   readonly openingId: OpeningId | null;
   readonly shape: number;
+  readonly moulding: Moulding | null;
   readonly panel: ScenePanel;
   readonly xMm: number;
   readonly yMm: number;

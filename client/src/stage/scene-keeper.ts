@@ -53,6 +53,7 @@ export class SceneKeeper {
       openingOf: (id) => documents.get('openings', id) ?? null,
       pictureOf: (id) => judgements.pictureIdOf(id),
       nameOf: (id) => judgements.nameOf(id),
+      frameOf: (id) => judgements.drawnFrameOf(id),
     };
     this.hot = { ...this.resting, placeOf: (id) => this.hands.placeOf(id) ?? this.resting.placeOf(id) };
     this.ways.push(

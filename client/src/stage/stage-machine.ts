@@ -183,9 +183,11 @@ export class StageMachine {
     const { X, Y } = toDrawingPoint(this.camera, px, py);
     const slop = slopPx / this.camera.scale;
     const items = this.scene.within({ minX: X - slop, minY: Y - slop, maxX: X + slop, maxY: Y + slop });
-    return hitOf(items, X, Y, slop, (item, u, v) =>
-      item.picture === null || item.hatch === 'unsized' ? true : this.bitmaps.opaqueAt(item.picture, u, v),
-    );
+    return hitOf(items, X, Y, slop, (item, u, v) => {
+      // Behind the glass of a frame is its back, whatever the picture leaves open.
+      if (item.picture === null || item.hatch === 'unsized' || item.moulding !== null) return true;
+      return this.bitmaps.opaqueAt(item.picture, u, v);
+    });
   }
 
   /** A piece as it is drawn now, under a hand or not; where it is itself rather than where else it is seen. */

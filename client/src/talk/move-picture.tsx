@@ -2,7 +2,7 @@
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import type { ProposedMove } from '@enfilade/shared/proposal-moves';
 import type { Json } from '@enfilade/shared/schema';
-import { Picture } from '../shell/picture.tsx';
+import { FramedPicture } from '../shell/framed-picture.tsx';
 import { useShow } from '../sync/hooks.ts';
 
 const HIGH_PX = 48;
@@ -29,11 +29,6 @@ export function MovePicture({ move, scale = 1 }: { readonly move: ProposedMove; 
   const aspect = size === null ? 1 : size.widthMm / Math.max(1, size.heightMm);
   const high = Math.min(HIGH_PX, WIDE_PX / aspect) * scale;
   return (
-    <Picture
-      sha256={judgements.pictureIdOf(pieceId)}
-      widthPx={high * aspect}
-      heightPx={high}
-      small={high * Math.max(1, aspect) < 40}
-    />
+    <FramedPicture pieceId={pieceId} widthPx={high * aspect} heightPx={high} small={high * Math.max(1, aspect) < 40} />
   );
 }

@@ -89,6 +89,7 @@ function lookupOf(judgements: Judgements): SceneLookup {
     openingOf: (id) => judgements.documents.get('openings', id) ?? null,
     pictureOf: (id) => judgements.pictureIdOf(id),
     nameOf: (id) => judgements.nameOf(id),
+    frameOf: (id) => judgements.drawnFrameOf(id),
   };
 }
 

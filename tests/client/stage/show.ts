@@ -78,6 +78,7 @@ export function stageShow(): {
     openingOf: (id) => judgements.documents.get('openings', id) ?? null,
     pictureOf: (id) => judgements.pictureIdOf(id),
     nameOf: (id) => judgements.nameOf(id),
+    frameOf: (id) => judgements.drawnFrameOf(id),
   };
   const put = (places: Readonly<Record<PieceId, Place>>) =>
     history.perform(commands.place(documents, new Map(Object.entries(places))));

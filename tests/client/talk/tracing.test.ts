@@ -26,6 +26,7 @@ function lookupOf(judgements: Judgements): SceneLookup {
     openingOf: (id) => judgements.documents.get('openings', id) ?? null,
     pictureOf: () => null,
     nameOf: (id) => id,
+    frameOf: () => null,
   };
 }
 
