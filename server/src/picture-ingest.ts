@@ -1,7 +1,9 @@
 /** One picture's bytes to what is kept of it: upright, in sRGB, its ground left out, in three sizes, its colours. */
 import { open } from 'node:fs/promises';
+import type { Pixels } from '@enfilade/colour/histogram';
 import { photographConfidenceOf } from '@enfilade/colour/photograph-confidence';
 import { ENGINE_VERSION, pictureColoursOf } from '@enfilade/colour/picture-colours';
+import { silhouetteOf } from '@enfilade/grouping/silhouette';
 import type { PictureCut } from '@enfilade/shared/picture-cuts';
 import { ATLAS_CELL_PX, type ImageFacts } from '@enfilade/shared/protocol';
 import sharp from 'sharp';
@@ -11,7 +13,7 @@ import { cutFrom, from, pixelsOf, type Raster, reduced } from './picture-cut.ts'
 export class PictureRefused extends Error {}
 
 /** What made a picture's facts and thumbnails; raised whenever the same bytes would give others. */
-export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/1`;
+export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/1 outline/1`;
 
 export type Palette = Omit<ImageFacts, 'sha256' | 'cell'>;
 
@@ -80,6 +82,20 @@ async function decoded(path: string, name: string, pixelsAtMost: number): Promis
   }
 }
 
+/** The outline of what is opaque, in figures; nothing where next to nothing is. */
+function outlineFrom({ data, width, height }: Pixels): Pick<Palette, 'silhouette'> {
+  const alpha = Uint8Array.from({ length: width * height }, (_, i) => data[4 * i + 3] ?? 0);
+  const found = silhouetteOf(alpha, width);
+  if (found === undefined) return {};
+  const { aspect, fill, outline } = found;
+  return { silhouette: { aspect: rounded(aspect), fill: rounded(fill), outline: outline.map(rounded) } };
+}
+
+/** Four places: finer than a mask of 256 px can tell. */
+function rounded(value: number): number {
+  return Math.round(value * 1e4) / 1e4;
+}
+
 /** @throws PictureRefused when the picture cannot be decoded whole. */
 export async function ingest(
   path: string,
@@ -105,6 +121,7 @@ export async function ingest(
       ...pictureColoursOf(pixels),
       engine: PICTURES_MADE_BY,
       cutOut,
+      ...outlineFrom(pixels),
       photograph: photographConfidenceOf(pixels, { ...file, profile: icc === undefined ? null : 'embedded' }),
     },
     large: await from(raster).webp(WEBP).toBuffer(),

@@ -87,10 +87,19 @@ export interface ImageFacts {
   readonly engine: string;
   /** Absent, as is what follows, as long as an earlier engine's facts stand. */
   readonly cutOut?: CutOutFact;
+  /** The outline of what is opaque, whatever its size: of the thing where `cutOut` says its ground is left out. */
+  readonly silhouette?: SilhouetteFact;
   /** How far the photograph's colours are to be believed, 0..1, and why not, in sentences. */
   readonly photograph?: { readonly confidence: number; readonly doubts: readonly string[] };
   /** Where its 64 px miniature sits: page of ATLAS_COLUMNS × ATLAS_COLUMNS cells, fitted and centred in its cell. */
   readonly cell: { readonly page: number; readonly index: number };
+}
+
+/** Width over height of its box, the part of the box it fills (0..1), and eight magnitudes that no turning changes. */
+export interface SilhouetteFact {
+  readonly aspect: number;
+  readonly fill: number;
+  readonly outline: readonly number[];
 }
 
 /** What of a photograph was taken for the thing. */

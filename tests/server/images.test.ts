@@ -194,6 +194,8 @@ test('law: clear parts stay clear and are in no palette; a picture is never enla
     .toBuffer();
   const [, facts] = await send(here, seat, bytes, 'cut-out.png');
   expect(facts.opaqueShare).toBeCloseTo(0.25, 2);
+  // The outline is that of the plate, 60 × 40, and not of the picture.
+  expect(facts.silhouette).toMatchObject({ aspect: 1.5, fill: 1 });
   for (const { lab } of [...facts.body, ...facts.edge]) expect(lab.a).toBeGreaterThan(20);
   const small = await served(here, seat, `${facts.sha256}/1024.webp`);
   const about = await sharp(small).metadata();
