@@ -26,7 +26,6 @@ export function Head({ view }: { readonly view: View }) {
   const show = useShow();
   const fold = useFold();
   const roomy = useRoomyHead();
-  const laid = fold === 'wide' && !roomy ? 'tablet' : fold;
   const title = (useEntity('settings', 'title') as string | undefined) ?? DEFAULT_SETTINGS.title;
   const museum = (useEntity('settings', 'museum') as string | undefined) ?? DEFAULT_SETTINGS.museum;
   const said = useLastSaid();
@@ -43,11 +42,11 @@ export function Head({ view }: { readonly view: View }) {
     </button>
   );
   return (
-    <header className={`head head-${laid}`}>
+    <header className={`head head-${fold}`}>
       <div className="head-title">
         <h1>{title}</h1>
         <p className="t1">
-          {[museum, roomy ? 'the hang' : show.me.person.name].filter((part) => part !== '').join(' · ')}
+          {[museum, fold === 'wide' ? 'the hang' : show.me.person.name].filter((part) => part !== '').join(' · ')}
         </p>
         <p className="head-acts t1">
           {show.may('hang') || show.may('checklist') || show.may('talk') ? <UndoCommands /> : null}
@@ -55,8 +54,8 @@ export function Head({ view }: { readonly view: View }) {
           {said === null ? null : <span className="head-said">{said}</span>}
         </p>
       </div>
-      <Strip view={view} {...STRIP[laid]} />
-      {roomy ? (
+      <Strip view={view} {...STRIP[fold === 'wide' && !roomy ? 'tablet' : fold]} />
+      {fold === 'wide' ? (
         <>
           <Ways view={view} />
           <div className="head-own">

@@ -22,7 +22,7 @@ export function useFold(): Fold {
   return narrow ? 'narrow' : tablet ? 'tablet' : 'wide';
 }
 
-/** Whether the head has room for all ways and people beside the plans; else they fold away under one word. */
+/** Whether the head has room for the plans at their full size beside all ways and people. */
 export function useRoomyHead(): boolean {
   const roomy = useMedia('(min-width: 1380px)');
   return useFold() === 'wide' && roomy;
