@@ -2,6 +2,7 @@
 import { type ChecklistField, mappingFrom } from '@enfilade/records/checklist-headings';
 import { checklistRowsFrom, type ChecklistRow as ReadRow } from '@enfilade/records/checklist-rows';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
+import { type ImportedTable, type PictureSource, placeIn, tableFromRows } from '@enfilade/records/imported-table';
 import { type OuterSize, outerSizeOf } from '@enfilade/records/outer-size';
 import type { RowIssue } from '@enfilade/records/row-issue';
 import type { MeasuredSize, MuseumObject, PrivateFacts, Source } from './schema.ts';
@@ -17,13 +18,19 @@ export interface RowAnswer {
 export interface RowWait {
   /** The same for the same question, however the other headings are mended. */
   readonly key: string;
+  /** Of its cell in the source: 'Sheet “Loans”, C14'. */
+  readonly place: string;
   readonly issue: RowIssue;
   readonly answers: readonly RowAnswer[];
 }
 
 export interface ChecklistRow {
-  /** Row of the file; the headings are row 1. */
+  /** Row of the table; the headings are row 1. */
   readonly line: number;
+  /** Where it stands in the source: 'Sheet “Loans”, row 14', 'lido 3'. */
+  readonly place: string;
+  /** Pictures that the source names by their addresses. */
+  readonly named: readonly PictureSource[];
   readonly object: MuseumObject;
   /** False where `source` follows from the lender alone. */
   readonly sourceStated: boolean;
@@ -39,7 +46,21 @@ export interface ChecklistReading {
   readonly filled: readonly number[];
   readonly rows: readonly ChecklistRow[];
   /** What is said of the file as a whole, and of rows that cannot go in. */
-  readonly notes: readonly RowIssue[];
+  readonly notes: readonly Note[];
+}
+
+export interface Note {
+  readonly place: string;
+  readonly heading: string;
+  readonly what: string;
+}
+
+/** One cell of a row, as the source has it and what it is taken as. */
+export interface SourceCell {
+  readonly place: string;
+  readonly heading: string;
+  readonly text: string;
+  readonly field: ChecklistField | null;
 }
 
 /** Reads the cells of a CSV (its headings first). `mended`: the mapping as a person mended it; else as the headings say. */
@@ -47,9 +68,18 @@ export function checklistFrom(
   cells: readonly (readonly string[])[],
   mended?: readonly (ChecklistField | null)[],
 ): ChecklistReading {
+  return checklistFromTable(tableFromRows(cells), mended);
+}
+
+/** The same of whatever an importer has read. */
+export function checklistFromTable(
+  table: ImportedTable,
+  mended?: readonly (ChecklistField | null)[],
+): ChecklistReading {
+  const { cells } = table;
   const headings = (cells[0] ?? []).map((heading) => heading.trim());
   const mapping = mended ?? mappingFrom(headings);
-  const { rows, issues } = checklistRowsFrom(cells, mapping);
+  const { rows, issues } = checklistRowsFrom(cells, mapping, { told: table.told ?? [] });
   const filled = headings.map(() => 0);
   for (const row of cells.slice(1)) {
     for (let column = 0; column < headings.length; column++) {
@@ -58,10 +88,13 @@ export function checklistFrom(
   }
   const lines = new Set(rows.map(({ line }) => line));
   const byLine = new Map<number, RowIssue[]>();
-  const notes: RowIssue[] = [];
+  const notes: Note[] = table.issues.map(({ where, what }) => ({ place: where, heading: '', what }));
+  const columnOf = ({ field }: RowIssue): number | null => (field === null ? null : mapping.indexOf(field));
   for (const issue of issues) {
-    if (!lines.has(issue.line)) notes.push(issue);
-    else byLine.set(issue.line, [...(byLine.get(issue.line) ?? []), issue]);
+    if (!lines.has(issue.line)) {
+      const place = issue.line === 1 ? '' : placeIn(table, issue.line, columnOf(issue));
+      notes.push({ place, heading: issue.line === 1 ? issue.heading : '', what: issue.what });
+    } else byLine.set(issue.line, [...(byLine.get(issue.line) ?? []), issue]);
   }
   const source = mapping.indexOf('source');
   return {
@@ -71,17 +104,33 @@ export function checklistFrom(
     notes,
     rows: rows.map((row) => ({
       line: row.line,
+      place: placeIn(table, row.line, null),
+      named: table.pictures[row.line - 2] ?? [],
       object: objectOf(row),
       sourceStated: source >= 0 && (cells[row.line - 1]?.[source] ?? '').trim() !== '',
       private: row.private,
       pictureFile: row.fields.pictureFile ?? '',
       waits: (byLine.get(row.line) ?? []).map((issue) => ({
         key: `${issue.line}/${issue.heading}/${issue.field ?? ''}/${issue.kind}`,
+        place: placeIn(table, issue.line, columnOf(issue)),
         issue,
         answers: answersTo(issue, row),
       })),
     })),
   };
+}
+
+/** Every cell of a row that holds anything, beside where it stands and what it is taken as. */
+export function sourceCellsOf(
+  table: ImportedTable,
+  mapping: readonly (ChecklistField | null)[],
+  line: number,
+): readonly SourceCell[] {
+  return (table.cells[line - 1] ?? []).flatMap((text, column) => {
+    if (text.trim() === '') return [];
+    const heading = table.cells[0]?.[column]?.trim() ?? '';
+    return [{ place: placeIn(table, line, column), heading, text, field: mapping[column] ?? null }];
+  });
 }
 
 function objectOf({ fields: { pictureFile: _, ...fields } }: ReadRow): MuseumObject {
@@ -102,6 +151,8 @@ function answersTo(issue: RowIssue, row: ReadRow): RowAnswer[] {
         const kg = dimensionsFrom(choice).weight?.kg;
         return kg === undefined ? [] : [{ label: choice, fields: { weightKg: kg } }];
       });
+    case 'number changed':
+      return [LEFT_SO, ...(issue.choices ?? []).map((choice) => ({ label: choice, fields: { number: choice } }))];
     case 'counts disagree':
       return (issue.choices ?? []).map((choice) => ({ label: choice, fields: { count: Number(choice) } }));
     case 'source not understood':

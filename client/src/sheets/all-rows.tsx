@@ -3,11 +3,19 @@ import type { ChecklistRow } from '@enfilade/shared/checklist-reading';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { sizeWords } from './rows-to-look-at.tsx';
+import { SourceCells } from './source-cells.tsx';
+import type { Bringing } from './use-bringing.ts';
 
 const ROW_PX = 44;
 const SEEN_PX = 440;
 
-export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
+interface AllRowsProps {
+  readonly rows: readonly ChecklistRow[];
+  readonly bringing: Bringing;
+}
+
+export function AllRows({ rows, bringing }: AllRowsProps) {
+  const { source, lookAtSource } = bringing;
   const { unit } = usePreferences();
   const [top, setTop] = useState(0);
   const first = Math.max(0, Math.floor(top / ROW_PX) - 4);
@@ -17,6 +25,7 @@ export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
   return (
     <section className="bi-all">
       <h2>All {rows.length}</h2>
+      <p className="t1">Press a row’s number to see its cells as the source has them.</p>
       <section
         className="bi-window"
         style={{ maxHeight: SEEN_PX }}
@@ -40,7 +49,17 @@ export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
             {first > 0 ? <tr style={{ height: first * ROW_PX }} /> : null}
             {shown.map((row, index) => (
               <tr key={row.line} aria-rowindex={first + index + 2}>
-                <td className="b">{row.line}</td>
+                <td className="b">
+                  <button
+                    type="button"
+                    className="bi-where"
+                    aria-label={`${row.line}, ${row.object.number} in the source`}
+                    aria-pressed={source?.line === row.line}
+                    onClick={() => lookAtSource(source?.line === row.line ? null : row.line)}
+                  >
+                    {row.line}
+                  </button>
+                </td>
                 <td>
                   <Cut>
                     <span className="serif">{row.object.title || 'no title'}</span>
@@ -72,6 +91,11 @@ export function AllRows({ rows }: { readonly rows: readonly ChecklistRow[] }) {
           </tbody>
         </table>
       </section>
+      <SourceCells
+        row={rows.find(({ line }) => line === source?.line)}
+        source={source}
+        close={() => lookAtSource(null)}
+      />
     </section>
   );
 }

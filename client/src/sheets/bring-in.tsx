@@ -8,7 +8,9 @@ import { FileChoice } from './file-choice.tsx';
 import { HeadingsPart } from './headings-part.tsx';
 import { PicturesPart } from './pictures-part.tsx';
 import { RowsToLookAt } from './rows-to-look-at.tsx';
+import { SheetChoice } from './sheet-choice.tsx';
 import { useBringing } from './use-bringing.ts';
+import { WorkingOn } from './working-on.tsx';
 import './bring-in.css';
 
 export function BringIn() {
@@ -46,7 +48,7 @@ function Bringing() {
     );
   }
   const reading = state.kind === 'read' ? state.reading : null;
-  if (state.kind === 'none' && pictures.length === 0) {
+  if (state.kind === 'none' && pictures.length === 0 && bringing.unpacking === null) {
     return (
       <div className="bring-in">
         <h1>Bring in</h1>
@@ -68,7 +70,8 @@ function Bringing() {
         <p className="t1">
           {state.kind === 'read' ? (
             <>
-              {state.fileName}, {state.parted}, {state.encoding}, {state.reading.headings.length} headings.
+              {state.fileName}, {state.sheet === null ? '' : `sheet “${state.sheet}”, `}
+              {state.about}, {state.reading.headings.length} headings.
               <br />
               {tailText(open)}
             </>
@@ -83,6 +86,8 @@ function Bringing() {
           <b className="b">{state.fileName}</b> was not read. {state.what}
         </p>
       ) : null}
+      <WorkingOn bringing={bringing} />
+      <SheetChoice bringing={bringing} />
       <Notes notes={bringing.notes} />
       <div className={reading === null ? 'bi-parts bi-parts-pictures' : 'bi-parts'}>
         {reading === null ? null : (
@@ -90,7 +95,7 @@ function Bringing() {
             <HeadingsPart reading={reading} mend={bringing.mend} />
             <div className="bi-rows">
               <RowsToLookAt bringing={bringing} />
-              <AllRows rows={bringing.rows} />
+              <AllRows rows={bringing.rows} bringing={bringing} />
             </div>
           </>
         )}

@@ -38,22 +38,22 @@ export function FileChoice({ take, first }: FileChoiceProps) {
     >
       {first ? (
         <p className="cap">
-          Choose the checklist first: a spreadsheet saved as CSV, one row a record, its headings in the first row. Then
-          its pictures, as many files as there are, with the object number in each name. Nothing is written until you
-          have looked through it.
+          Choose the checklist first: a spreadsheet (XLSX, ODS or CSV), one row a record; or LIDO records, or a IIIF
+          manifest. Then its pictures, as files or in a zip, with the object number in each name. Nothing is written
+          until you have looked through it.
         </p>
       ) : null}
       <div className="bi-inputs">
         <Chooser
           id={`${id}-csv`}
-          label={first ? 'Choose a checklist, CSV' : 'Another checklist'}
-          accept=".csv,.tsv,.txt,text/csv"
+          label={first ? 'Choose a checklist' : 'Another checklist'}
+          accept=".csv,.tsv,.txt,.xlsx,.xlsm,.ods,.xml,.lido,.json,.jsonld,text/csv"
           take={take}
         />
         <Chooser
           id={`${id}-pictures`}
-          label={first ? 'Choose pictures' : 'More pictures'}
-          accept=".jpg,.jpeg,.png,.webp,image/jpeg,image/png,image/webp"
+          label={first ? 'Choose pictures, or a zip of them' : 'More pictures'}
+          accept=".jpg,.jpeg,.png,.webp,.tif,.tiff,.zip,image/jpeg,image/png,image/webp,image/tiff"
           many
           take={take}
         />

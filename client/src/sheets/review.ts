@@ -5,6 +5,8 @@
 import type { RowAnswer } from '@enfilade/shared/checklist-reading';
 import type { ShowSession } from '../sync/show-session.ts';
 import { ChecklistReader, type ReadingState } from '../workers/checklist-reader.ts';
+import type { SourceAnswer } from '../workers/checklist-task.ts';
+import { unpackZip } from '../workers/zip-unpacker.ts';
 import type { HandChoice } from './picture-choices.ts';
 import { pictureFaultOf } from './picture-soundness.ts';
 import type { SendingState } from './sending.ts';
@@ -33,6 +35,10 @@ export interface Done {
 
 export interface ReviewState {
   readonly reading: ReadingState;
+  /** A row's cells as the source has them, where a person asked for them. */
+  readonly source: SourceAnswer | null;
+  /** A zip that is being unpacked. */
+  readonly unpacking: { readonly fileName: string; readonly what: string; readonly share: number | null } | null;
   readonly pictures: readonly PictureFile[];
   /** What of the chosen files stays out, and why. */
   readonly ignored: readonly string[];
@@ -44,6 +50,8 @@ export interface ReviewState {
 
 const EMPTY: ReviewState = {
   reading: { kind: 'none' },
+  source: null,
+  unpacking: null,
   pictures: [],
   ignored: [],
   answers: new Map(),
@@ -53,14 +61,19 @@ const EMPTY: ReviewState = {
 };
 
 const PICTURE = /\.(jpe?g|png|webp|tiff?|gif|bmp|hei[cf]|avif)$/i;
-const CHECKLIST = /\.(csv|tsv|txt)$/i;
+const CHECKLIST = /\.(csv|tsv|txt|xlsx|xlsm|xls|ods|xml|lido|json|jsonld)$/i;
+const ZIP = /\.zip$/i;
 
 export class Review {
   state: ReviewState = EMPTY;
-  readonly reader = new ChecklistReader((reading) => this.put({ reading }));
+  readonly reader = new ChecklistReader(
+    (reading) => this.put({ reading, source: null }),
+    (source) => this.put({ source }),
+  );
   /** SHA-256 of what has been sent, so that nothing is sent twice. */
   readonly hashes = new Map<File, string>();
   stop: AbortController | null = null;
+  stopUnpacking: AbortController | null = null;
   private readonly listeners = new Set<() => void>();
   private asking = false;
 
@@ -73,24 +86,62 @@ export class Review {
 
   put(change: Partial<ReviewState>): void {
     this.state = { ...this.state, ...change };
-    this.keepAsking(this.state.pictures.length > 0 || this.state.reading.kind !== 'none');
+    const { pictures, reading, unpacking } = this.state;
+    this.keepAsking(pictures.length > 0 || reading.kind !== 'none' || unpacking !== null);
     for (const listener of this.listeners) listener();
   }
 
   async take(chosen: readonly File[]): Promise<void> {
+    const zips = chosen.filter(({ name }) => ZIP.test(name));
+    this.takePlain(chosen.filter((file) => !zips.includes(file)));
+    for (const zip of zips) await this.takeZip(zip);
+  }
+
+  begin(): void {
+    this.stop?.abort();
+    this.stopUnpacking?.abort();
+    this.hashes.clear();
+    this.reader.forget();
+    this.put(EMPTY);
+  }
+
+  /** What lies in a zip is taken as if it had been chosen; what stays in it is told. */
+  private async takeZip(zip: File): Promise<void> {
+    const control = new AbortController();
+    this.stopUnpacking = control;
+    const fileName = zip.name;
+    this.put({ unpacking: { fileName, what: 'opening', share: null } });
+    const { files, left, broken } = await unpackZip(zip, control.signal, (what, share) =>
+      this.put({ unpacking: { fileName, what, share } }),
+    );
+    this.put({ unpacking: null });
+    this.takePlain(files);
+    const told = [
+      ...(broken === null ? [] : [`${fileName}: ${broken}`]),
+      ...left.map(({ name, what }) => `${fileName}: “${name}” ${what}`),
+      ...(files.length === 0 && left.length === 0 && broken === null ? [`${fileName} holds no picture.`] : []),
+    ];
+    this.put({ ignored: [...this.state.ignored, ...told] });
+  }
+
+  private takePlain(chosen: readonly File[]): void {
     const pictures = chosen.filter(({ name, type }) => PICTURE.test(name) || type.startsWith('image/'));
-    const checklists = chosen.filter(({ name }) => CHECKLIST.test(name));
+    const checklists = chosen.filter((file) => CHECKLIST.test(file.name) && !pictures.includes(file));
     const rest = chosen.filter((file) => !pictures.includes(file) && !checklists.includes(file));
     const checklist = checklists.at(-1);
     this.put({
       done: null,
       ignored: [
-        ...rest.map(({ name }) => `${name} is neither a CSV nor a picture; it stays out.`),
+        ...rest.map(({ name }) => `${name} is neither a checklist nor a picture that is known here; it stays out.`),
         ...checklists.slice(0, -1).map(({ name }) => `${name} stays out: one checklist at a time.`),
       ],
       ...(checklist === undefined ? {} : { answers: new Map() }),
     });
     if (checklist !== undefined) this.reader.read(checklist);
+    void this.takePictures(pictures);
+  }
+
+  private async takePictures(pictures: readonly File[]): Promise<void> {
     const known = new Set(this.state.pictures.map(({ id }) => id));
     const fresh: File[] = [];
     for (const file of pictures) {
@@ -106,13 +157,6 @@ export class Review {
     }
     if (faults.size === 0) return;
     this.put({ pictures: this.state.pictures.map((one) => ({ ...one, fault: faults.get(one.id) ?? one.fault })) });
-  }
-
-  begin(): void {
-    this.stop?.abort();
-    this.hashes.clear();
-    this.reader.forget();
-    this.put(EMPTY);
   }
 
   private keepAsking(ask: boolean): void {

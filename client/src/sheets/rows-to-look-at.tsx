@@ -45,6 +45,8 @@ export function RowsToLookAt({ bringing }: { readonly bringing: Bringing }) {
                     </span>
                     <br />
                     <span className="bi-source">{first.issue.value || '(blank)'}</span>
+                    <br />
+                    <span className="t1 bi-second">{first.place}</span>
                   </td>
                   <td className="cap">{waits.map(({ issue }) => issue.what).join(' ')}</td>
                   <td>
@@ -89,7 +91,8 @@ function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, u
   if (kind.startsWith('weight')) return object.weightKg == null ? 'not weighed' : `${object.weightKg} kg`;
   if (kind.startsWith('count')) return `counts ${object.count}`;
   if (kind.startsWith('source')) return object.source;
-  if (kind.startsWith('too ') || kind === 'number changed') return 'goes in as far as it can be told';
+  if (kind === 'number changed') return `as ${object.number}`;
+  if (kind.startsWith('too ') || kind === 'cell at fault') return 'goes in as far as it can be told';
   return sizeWords(object, unit);
 }
 

@@ -143,6 +143,17 @@ export function useBringing() {
     notes: notesOf(state.ignored, reading),
     sending: state.sending,
     done,
+    source: state.source,
+    /** Asks for the cells of a row as the source has them; null puts them away. */
+    lookAtSource: (line: number | null): void =>
+      line === null ? review.put({ source: null }) : review.reader.source(line),
+    unpacking: state.unpacking,
+    stopUnpacking: (): void => review.stopUnpacking?.abort(),
+    stopReading: (): void => review.reader.forget(),
+    readSheet: (sheet: string): void => {
+      review.put({ answers: new Map() });
+      review.reader.readSheet(sheet);
+    },
     mend: review.reader.mend.bind(review.reader),
     take: (files: readonly File[]): void => void review.take(files),
     begin: (): void => review.begin(),
@@ -160,9 +171,12 @@ export function useBringing() {
 function notesOf(ignored: readonly string[], reading: ChecklistReading | null): readonly string[] {
   const notes = [
     ...ignored,
-    ...(reading?.notes.map(({ line, what, heading }) =>
-      line === 1 ? `${heading === '' ? '' : `${heading}: `}${what}` : `Row ${line}: ${what}`,
-    ) ?? []),
+    ...(reading?.notes.map(({ place, heading, what }) => {
+      const where = [place === '' ? '' : `${place[0]?.toUpperCase()}${place.slice(1)}`, heading].filter(
+        (one) => one !== '',
+      );
+      return where.length === 0 ? what : `${where.join(', ')}: ${what}`;
+    }) ?? []),
   ];
   return notes.length > NOTES ? [...notes.slice(0, NOTES - 1), `and ${notes.length - NOTES + 1} more.`] : notes;
 }

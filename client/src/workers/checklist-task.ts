@@ -1,17 +1,30 @@
 /** What the page asks of the worker that reads a checklist, and what it answers. */
 import type { ChecklistField } from '@enfilade/records/checklist-headings';
-import type { ChecklistReading } from '@enfilade/shared/checklist-reading';
+import type { ChecklistReading, SourceCell } from '@enfilade/shared/checklist-reading';
+import type { SheetName } from '../importers/importer.ts';
 
 export type ChecklistQuestion =
-  | { readonly kind: 'read'; readonly file: File }
-  | { readonly kind: 'mend'; readonly mapping: readonly (ChecklistField | null)[] };
+  | { readonly kind: 'read'; readonly file: File; readonly sheet: string | null }
+  | { readonly kind: 'mend'; readonly mapping: readonly (ChecklistField | null)[] }
+  | { readonly kind: 'source'; readonly line: number };
+
+export interface ReadAnswer {
+  readonly kind: 'read';
+  readonly reading: ChecklistReading;
+  /** What it was read as: 'semicolons, UTF-8'; 'XLSX'. */
+  readonly about: string;
+  readonly sheets: readonly SheetName[];
+  readonly sheet: string | null;
+}
+
+export interface SourceAnswer {
+  readonly kind: 'source';
+  readonly line: number;
+  readonly cells: readonly SourceCell[];
+}
 
 export type ChecklistAnswer =
-  | {
-      readonly kind: 'read';
-      readonly reading: ChecklistReading;
-      /** 'semicolons', 'commas', 'tabs'. */
-      readonly parted: string;
-      readonly encoding: 'UTF-8' | 'UTF-16' | 'Windows-1252';
-    }
-  | { readonly kind: 'failed'; readonly what: string };
+  | ReadAnswer
+  | { readonly kind: 'failed'; readonly what: string }
+  | { readonly kind: 'progress'; readonly what: string; readonly share: number | null }
+  | SourceAnswer;

@@ -35,7 +35,7 @@ const FIELD_WORDS: readonly (readonly [field: ChecklistField, label: string, hea
   [
     'number',
     'object number',
-    'accession no|accession number|accession|accession nr|acc no|acc number|object number|object no|object nr|inventory number|inventory no|inventory nr|inv no|inv nr|catalogue number|catalogue no|catalog number|catalog no|cat no|registration number|registration no|reg no|museum number|loan number|loan no|loan in number|object id|work id|number|no|nr|id|checklist number|checklist no',
+    'accession no|accession number|accession|accession nr|acc no|acc number|object number|object no|object nr|inventory number|inventory no|inventory nr|inv no|inv nr|catalogue number|catalogue no|catalog number|catalog no|cat no|registration number|registration no|reg no|museum number|loan number|loan no|loan in number|object id|work id|number|no|nr|id|checklist number|checklist no|identifier|local identifier|reference number|inventarnummer|inventar nr|numero d inventaire|reference',
   ],
   [
     'title',

@@ -8,6 +8,7 @@ import {
   smellsPrivate,
 } from './checklist-headings.ts';
 import type { DimensionReading } from './dimension-reading.ts';
+import type { CellTold } from './imported-table.ts';
 import { objectNumberKey, recordKeyOf } from './object-number.ts';
 import type { OuterSize } from './outer-size.ts';
 import { countFrom } from './row-count.ts';
@@ -65,12 +66,12 @@ const SOURCES: readonly (readonly [RegExp, RowSource])[] = [
 /**
  * Rows and issues of `table`, whose first row are the headings, in the order of the file. Empty rows are passed over; a row
  * without an object number is told and left out, since it could not be found again, and so are all where no column holds
- * numbers; of more than `maxRows` the first are kept. Cells of columns mapped to null go nowhere. Never throws on what a file holds.
+ * numbers; of more than `maxRows` the first are kept. `told`: what an importer has to say of single cells. Cells of columns mapped to null go nowhere. Never throws on what a file holds.
  */
 export function checklistRowsFrom(
   table: readonly (readonly string[])[],
   mapping: readonly (ChecklistField | null)[],
-  options: { readonly maxRows?: number } = {},
+  options: { readonly maxRows?: number; readonly told?: readonly CellTold[] } = {},
 ): ChecklistRead {
   const { maxRows = MAX_ROWS } = options;
   if (!(maxRows >= 1)) throw new RangeError(`maxRows is ${maxRows}; it must be at least 1`);
@@ -84,8 +85,10 @@ export function checklistRowsFrom(
     .filter(({ cells }) => !isEmpty(cells));
   const rows: ChecklistRow[] = [];
   const lineOf = new Map<string, number>();
+  const told = new Map<number, CellTold[]>();
+  for (const one of options.told ?? []) told.set(one.line, [...(told.get(one.line) ?? []), one]);
   for (const { cells, line } of filled.slice(0, maxRows)) {
-    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows }, issues);
+    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows, told }, issues);
     if (row) rows.push(row);
   }
   const [over] = filled.slice(maxRows);
@@ -112,6 +115,7 @@ interface Table {
   /** Row in which a record's key was first met. */
   readonly lineOf: Map<string, number>;
   readonly maxRows: number;
+  readonly told: ReadonlyMap<number, readonly CellTold[]>;
 }
 
 function columnsOf(
@@ -155,15 +159,21 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
   };
   const oneLine = (field: ChecklistField) => cellOf(field).replace(/\s+/g, ' ');
   const number = oneLine('number');
+  const atFault = (table.told.get(line) ?? []).find(({ column }) => column === columns.get('number'));
   if (shift !== 0) tellRagged(cells.length, headings.length, number, shift, table, tell);
   if (objectNumberKey(number) === '') {
-    tell('number', 'number missing', 'No object number: it could not be found again, so it waits.', {
-      value: oneLine('title'),
-    });
+    const why =
+      atFault?.kind === 'cell at fault' ? atFault.what : 'No object number: it could not be found again, so it waits.';
+    tell('number', 'number missing', why, { value: oneLine('title') });
     return null;
   }
   if (/^\d([.,]\d+)?e\+?\d+$/i.test(number)) {
     tell('number', 'number changed', 'A spreadsheet seems to have turned this number into another; look at the card.');
+  }
+  for (const { column, kind, what, value, choices } of table.told.get(line) ?? []) {
+    const field = [...columns].find(([, at]) => at === column)?.[0];
+    if (field === undefined) continue;
+    tell(field, kind, what, { value: isPrivate(field) ? '' : value, ...(choices.length === 0 ? {} : { choices }) });
   }
   const lender = oneLine('lender');
   const key = recordKeyOf({ lender, number });

@@ -8,6 +8,9 @@ import {
 } from './imported-table.ts';
 import { type JsonObject, listOf, objectOf, sizeOf, textOf } from './json-values.ts';
 
+/** Heading, text, and the property it stands in. */
+type Said = readonly [heading: string, text: string, path: string];
+
 const MOST_CANVASES = 5000;
 const MM_PER_UNIT: Readonly<Record<string, number>> = { mm: 1, cm: 10, in: 25.4 };
 
@@ -58,18 +61,20 @@ function canvasesOf(manifest: JsonObject): JsonObject[] {
 }
 
 /** Title, metadata, summary, credit, rights and address under their headings. */
-function saidOf(resource: JsonObject, language: string): (readonly [string, string])[] {
+function saidOf(resource: JsonObject, language: string): Said[] {
   const statement = objectOf(resource.requiredStatement);
-  const pairs: (readonly [string, string])[] = [['Title', wordsOf(resource.label, language)]];
+  const pairs: Said[] = [['Title', wordsOf(resource.label, language), 'label']];
   for (const entry of listOf(resource.metadata)) {
     const pair = objectOf(entry);
-    if (pair !== null) pairs.push([wordsOf(pair.label, language), wordsOf(pair.value, language)]);
+    if (pair === null) continue;
+    const heading = wordsOf(pair.label, language);
+    pairs.push([heading, wordsOf(pair.value, language), `metadata “${heading}”`]);
   }
   pairs.push(
-    ['Notes', wordsOf(resource.summary ?? resource.description, language)],
-    ['Credit line', wordsOf(statement?.value ?? resource.attribution, language)],
-    ['Rights', textOf(resource.rights) || wordsOf(resource.license, language)],
-    ['IIIF', textOf(resource.id) || textOf(resource['@id'])],
+    ['Notes', wordsOf(resource.summary ?? resource.description, language), 'summary'],
+    ['Credit line', wordsOf(statement?.value ?? resource.attribution, language), 'requiredStatement'],
+    ['Rights', textOf(resource.rights) || wordsOf(resource.license, language), 'rights'],
+    ['IIIF', textOf(resource.id) || textOf(resource['@id']), 'id'],
   );
   return pairs.filter(([heading, text]) => heading !== '' && text !== '');
 }
@@ -145,14 +150,14 @@ function serviceOf(body: JsonObject): string | null {
 }
 
 /** Physical size by the dimension service: canvas units have none of their own. */
-function physicalSize(canvas: JsonObject): (readonly [string, string])[] {
+function physicalSize(canvas: JsonObject): Said[] {
   const [width, height] = [sizeOf(canvas.width), sizeOf(canvas.height)];
   for (const one of listOf(canvas.service)) {
     const service = objectOf(one);
     const [scale, units] = [sizeOf(service?.physicalScale), textOf(service?.physicalUnits)];
     if (width === null || height === null || scale === null || MM_PER_UNIT[units] === undefined) continue;
     const figure = (size: number) => String(Math.round(size * scale * 1000) / 1000);
-    return [['Image size', `Image: ${figure(height)} x ${figure(width)} ${units}`]];
+    return [['Image size', `Image: ${figure(height)} x ${figure(width)} ${units}`, 'physicalScale']];
   }
   return [];
 }

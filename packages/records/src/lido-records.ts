@@ -39,16 +39,28 @@ function objectFrom(record: XmlElement, place: string, language: string, issues:
   const materials =
     one(`${IDENTIFIED}/objectMaterialsTechWrap/objectMaterialsTechSet/displayMaterialsTech`) ||
     materialsOf(event, language);
-  const said: (readonly [string, string])[] = [
-    ['Object number', number],
-    ['Title', one(`${IDENTIFIED}/titleWrap/titleSet/appellationValue`)],
-    ['Object name', one('descriptiveMetadata/objectClassificationWrap/objectWorkTypeWrap/objectWorkType')],
-    ['Maker', makersOf(event, language)],
-    ['Date', dateOf(event, language)],
-    ['Materials', materials],
-    ['Dimensions', measurementsOf(at(`${IDENTIFIED}/objectMeasurementsWrap/objectMeasurementsSet`), language)],
-    ['Credit line', all('administrativeMetadata/rightsWorkWrap/rightsWorkSet/creditLine')],
-    ['Notes', all(`${IDENTIFIED}/objectDescriptionWrap/objectDescriptionSet/descriptiveNoteValue`)],
+  const said: (readonly [heading: string, text: string, path: string])[] = [
+    ['Object number', number, 'repositorySet/workID'],
+    ['Title', one(`${IDENTIFIED}/titleWrap/titleSet/appellationValue`), 'titleSet/appellationValue'],
+    [
+      'Object name',
+      one('descriptiveMetadata/objectClassificationWrap/objectWorkTypeWrap/objectWorkType'),
+      'objectWorkTypeWrap/objectWorkType',
+    ],
+    ['Maker', makersOf(event, language), 'event/eventActor'],
+    ['Date', dateOf(event, language), 'event/eventDate'],
+    ['Materials', materials, 'materialsTech'],
+    [
+      'Dimensions',
+      measurementsOf(at(`${IDENTIFIED}/objectMeasurementsWrap/objectMeasurementsSet`), language),
+      'objectMeasurementsSet',
+    ],
+    ['Credit line', all('administrativeMetadata/rightsWorkWrap/rightsWorkSet/creditLine'), 'rightsWorkSet/creditLine'],
+    [
+      'Notes',
+      all(`${IDENTIFIED}/objectDescriptionWrap/objectDescriptionSet/descriptiveNoteValue`),
+      'objectDescriptionSet/descriptiveNoteValue',
+    ],
   ];
   const sets = at('administrativeMetadata/resourceWrap/resourceSet');
   return { place, said: said.filter(([, text]) => text !== ''), pictures: sets.flatMap((set) => pictureOf(set)) };

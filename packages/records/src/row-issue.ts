@@ -11,6 +11,7 @@ export type RowIssueKind =
   | 'private heading'
   | 'number missing'
   | 'number changed'
+  | 'cell at fault'
   | 'number twice'
   | 'count not understood'
   | 'counts disagree'
