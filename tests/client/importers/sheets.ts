@@ -30,27 +30,6 @@ export function messyXlsx(): Uint8Array<ArrayBuffer> {
   return new Uint8Array(XLSX.write(book, { type: 'array', bookType: 'xlsx' }) as ArrayBuffer);
 }
 
-/** Of so many plain rows. */
-export function longXlsx(rows: number): Uint8Array<ArrayBuffer> {
-  const cells = [['Object number', 'Title', 'Maker', 'Date', 'Medium', 'Dimensions', 'Lender', 'Credit line']];
-  for (let n = 1; n <= rows; n++) {
-    const [lot, item] = [1 + (n % 97), 1 + Math.floor(n / 97)];
-    cells.push([
-      `19${10 + (n % 80)}.${lot}.${item}`,
-      `Cloth sample ${n}`,
-      'Unknown maker',
-      `c. ${1800 + (n % 100)}`,
-      'dyed wool',
-      `${20 + (n % 30)} x ${30 + (n % 40)} cm`,
-      '',
-      `Gift of the mill, ${1900 + (n % 90)}`,
-    ]);
-  }
-  const book = XLSX.utils.book_new();
-  XLSX.utils.book_append_sheet(book, XLSX.utils.aoa_to_sheet(cells, { dense: true }), 'Checklist');
-  return new Uint8Array(XLSX.write(book, { type: 'array', bookType: 'xlsx', compression: true }) as ArrayBuffer);
-}
-
 /** By OpenDocument 1.3, parts 3 and 9: titles, spans, repeats, a hidden table, a date, a formula with its value, a remark. */
 export function messyOds(content = ODS_CONTENT): Uint8Array<ArrayBuffer> {
   return zipSync({
