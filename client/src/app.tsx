@@ -36,6 +36,8 @@ const Proposals = lazy(() => import('./sheets/proposals.tsx').then((m) => ({ def
 const Remarks = lazy(() => import('./sheets/remarks.tsx').then((m) => ({ default: m.Remarks })));
 const Waiting = lazy(() => import('./sheets/waiting.tsx').then((m) => ({ default: m.Waiting })));
 const HistoryPage = lazy(() => import('./sheets/history.tsx').then((m) => ({ default: m.HistoryPage })));
+const Loans = lazy(() => import('./sheets/loans.tsx').then((m) => ({ default: m.Loans })));
+const Cautions = lazy(() => import('./sheets/cautions.tsx').then((m) => ({ default: m.Cautions })));
 const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.Paper })));
 
 export function App() {
@@ -125,6 +127,8 @@ function SheetPage({ view }: { readonly view: View }) {
           {view.sheet === 'remarks' ? <Remarks /> : null}
           {view.sheet === 'waiting' ? <Waiting /> : null}
           {view.sheet === 'history' ? <HistoryPage /> : null}
+          {view.sheet === 'loans' ? <Loans /> : null}
+          {view.sheet === 'cautions' ? <Cautions /> : null}
           {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
         </Suspense>
       </Fault>

@@ -20,6 +20,8 @@ export type View =
   | { readonly sheet: 'waiting' }
   | { readonly sheet: 'history' }
   | { readonly sheet: 'seats' }
+  | { readonly sheet: 'loans' }
+  | { readonly sheet: 'cautions' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -79,6 +81,8 @@ const PLAIN = [
   'waiting',
   'history',
   'seats',
+  'loans',
+  'cautions',
 ] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */

@@ -3,6 +3,7 @@ import type { Signature, SignOffRequest } from '@enfilade/shared/protocol';
 import { maySignOff } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import { json, refusal } from './answers.ts';
+import { CAUTION_ACTS } from './caution-acts.ts';
 import type { ActHandler } from './desk.ts';
 import { HISTORY_ACTS } from './history-acts.ts';
 import { keepState } from './kept.ts';
@@ -59,5 +60,6 @@ export const ACTS: Readonly<Record<string, ActHandler>> = {
   ...SEAT_ACTS,
   ...HISTORY_ACTS,
   ...LIST_ACTS,
+  ...CAUTION_ACTS,
   'sign-off': signOff,
 };

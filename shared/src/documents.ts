@@ -2,19 +2,22 @@
  * The show's Y.Docs as cached plain snapshots. Nothing above this file touches Yjs: it reads entities, subscribes to
  * one of them or to a root, and writes through `commands`.
  */
+import type { Limit } from '@enfilade/practice/practice-profile';
 import * as Y from 'yjs';
 import type { HangLayer } from './hang-layer.ts';
 import type { PictureCut } from './picture-cuts.ts';
-import type { KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
+import type { Acceptance, KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
 import { type Change, type Listener, type RawFacts, RootSnapshot } from './root-snapshot.ts';
 import {
   type Fixture,
   type Json,
+  type Loan,
   type MuseumObject,
   type Opening,
   type Paint,
   type PieceFacts,
   type Place,
+  type PlannedLight,
   type PrivateFacts,
   ROOTS,
   type Room,
@@ -30,7 +33,10 @@ export interface EntityTypes {
   rooms: Room;
   openings: Opening;
   fixtures: Fixture;
+  lights: PlannedLight;
+  limits: Limit;
   objects: MuseumObject;
+  loans: Loan;
   pieces: PieceFacts;
   deck: Paint;
   samples: Sample;
@@ -49,6 +55,7 @@ export interface EntityTypes {
   signatures: Signature;
   versions: Version;
   states: KeptState;
+  acceptances: Acceptance;
   people: SeatedPerson;
 }
 

@@ -9,10 +9,17 @@ import { type FramedColours, framedColoursOf } from '@enfilade/colour/frames';
 import type { LabD65 } from '@enfilade/colour/lab';
 import { type Reading, readingOn } from '@enfilade/colour/reading';
 import { type ReadingThresholds, thresholdsFrom } from '@enfilade/colour/reading-thresholds';
-import { type Caution, type CautionFacts, type CautionWords, cautionsOf } from '@enfilade/practice/cautions';
+import {
+  type Caution,
+  type CautionFacts,
+  type CautionWords,
+  cautionsOf,
+  METRIC_WORDS,
+} from '@enfilade/practice/cautions';
+
 import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
 import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
-import { HEADROOM_MM } from '@enfilade/practice/ways';
+import { limitOf } from '@enfilade/practice/practice-profile';
 import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import { floorLevelAt } from '@enfilade/space/room';
@@ -20,6 +27,8 @@ import type { ShowDocuments } from './documents.ts';
 import { type ChosenFrame, drawnFrameOf, frameFrom } from './frames.ts';
 import { dropFor } from './overhead.ts';
 import { pictureKeyOf } from './picture-cuts.ts';
+import { loanCautions, recordCautions } from './piece-cautions.ts';
+import { practiceProfileOf } from './practice-limits.ts';
 import { anyIsOpen, type OpenFact, proposedVignettesOf } from './proposed-vignettes.ts';
 import type { ImageFacts, Signature } from './protocol.ts';
 import {
@@ -318,7 +327,12 @@ export class Judgements {
       fixtures: at === null ? [] : this.fixturesOn(at[0]),
       ...this.overheadOrInside(pieceId, at, size),
     };
-    return words === undefined ? cautionsOf(facts) : cautionsOf(facts, words);
+    const asked = words ?? METRIC_WORDS;
+    return [
+      ...cautionsOf(facts, asked, practiceProfileOf(this.documents)),
+      ...recordCautions(this, pieceId),
+      ...loanCautions(this, pieceId, asked),
+    ];
   }
 
   /** What cautions need to know of a thing that hangs from a ceiling or is in an opening. */
@@ -335,10 +349,11 @@ export class Judgements {
     const id = openingOf(at[0]);
     const opening = id === null ? undefined : this.documents.get('openings', id);
     if (opening === undefined) return {};
+    const headroomMm = limitOf(practiceProfileOf(this.documents), 'clearHeadMm');
     const taken = [...this.where.directlyOn(at[0])].flatMap((other) => {
       const place = other === pieceId ? at : this.where.placeOf(other);
       const its = this.where.sizeOf(other);
-      if (place === null || its === null || opening.sillMm + place[2] - its.heightMm / 2 >= HEADROOM_MM) return [];
+      if (place === null || its === null || opening.sillMm + place[2] - its.heightMm / 2 >= headroomMm) return [];
       return [{ fromMm: place[1] - its.widthMm / 2, toMm: place[1] + its.widthMm / 2 }];
     });
     return { opening: { kind: opening.kind, widthMm: opening.widthMm, taken } };

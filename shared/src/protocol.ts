@@ -12,6 +12,7 @@
  * A client id is one person's for good: claimed by the hello, or by a stock provider's first presence or first write.
  * Acknowledgement counts frames, because deletes leave the state vector unchanged.
  */
+import type { CautionKind } from '@enfilade/practice/caution';
 import type { PictureCut } from './picture-cuts.ts';
 import type { Person, Role } from './seats.ts';
 
@@ -145,6 +146,33 @@ export interface Signature {
   readonly digest: string;
   /** RFC 8785 canonical JSON of what was signed. */
   readonly canonical: string;
+}
+
+/** `POST /seat/<id>/acts/accept-caution`: refused with 409 when the digest is of no caution that stands. */
+export interface AcceptRequest {
+  readonly pieceId: string;
+  /** Of the caution as the person saw it (accepted.ts). */
+  readonly digest: string;
+  readonly reason: string;
+  /** The conservator on whose word a registrar accepts; empty where it is one's own. */
+  readonly wordOf: string;
+}
+
+/** A caution that somebody competent accepted, as it stood. Kept in `record` under `pieceId|digest`. */
+export interface Acceptance {
+  readonly pieceId: string;
+  readonly kind: CautionKind;
+  readonly digest: string;
+  /** What it said, in centimetres and kilograms. */
+  readonly what: string;
+  readonly reason: string;
+  /** Empty where it is the person's own word. */
+  readonly wordOf: string;
+  readonly personId: string;
+  readonly name: string;
+  readonly role: Role;
+  /** ISO 8601, the server's clock. */
+  readonly at: string;
 }
 
 /** A version number rises when a list is frozen or a sheet printed. Kept in `record` under the number. */

@@ -120,6 +120,9 @@ export interface FrameFact {
   readonly widthMm: number;
 }
 
+export const GLAZINGS = ['none', 'glass', 'acrylic'] as const;
+export type Glazing = (typeof GLAZINGS)[number];
+
 /** A record of the checklist. On screen a work or an object; texts are kept as written. */
 export interface MuseumObject {
   readonly number: string;
@@ -147,6 +150,8 @@ export interface MuseumObject {
   readonly provisional?: boolean;
   readonly treatment?: Treatment | null;
   readonly frame?: FrameFact | null;
+  /** What is before it; absent or null: not known. */
+  readonly glazing?: Glazing | null;
   /** Heights above its own foot of the levels things can stand on; the top first. Makes it a carrier. */
   readonly levelsMm?: readonly number[] | null;
   readonly notes?: string;
@@ -197,6 +202,56 @@ export interface Sample {
   readonly removed?: boolean;
 }
 
+/** From a wish to its return, in order; then how a loan falls away. */
+export const LOAN_STATUSES = [
+  'wish',
+  'requested',
+  'approved',
+  'agreement signed',
+  'in transit',
+  'received',
+  'installed',
+  'returned',
+  'declined',
+  'cancelled',
+] as const;
+export type LoanStatus = (typeof LOAN_STATUSES)[number];
+
+/**
+ * What is agreed with the lender of a record; lender and credit line are the record's own, value and contact are private.
+ * Days are ISO dates, empty where not set. Absent or null: the lender asks for nothing of the kind, as far as is known.
+ */
+export interface Loan {
+  readonly status?: LoanStatus;
+  /** The lender's own number of the loan. */
+  readonly reference?: string;
+  /** It leaves the lender, and is back there: transit counted in. */
+  readonly from?: string;
+  readonly to?: string;
+  /** It is in the museum from, until. */
+  readonly arrives?: string;
+  readonly leaves?: string;
+  readonly mostLux?: number | null;
+  readonly humidity?: string;
+  readonly temperature?: string;
+  readonly asksGlazing?: boolean;
+  readonly asksCase?: boolean;
+  /** Its foot is at least, its top at most, so high above the floor (mm). */
+  readonly lowestFootMm?: number | null;
+  readonly highestTopMm?: number | null;
+  /** Each move is asked of the lender first; the place they agreed to, once they did. */
+  readonly asksConsent?: boolean;
+  readonly agreedPlaces?: { readonly [pieceId: PieceId]: Place } | null;
+  /** Whatever else the agreement says. */
+  readonly terms?: string;
+  readonly removed?: boolean;
+}
+
+/** The light planned on a surface, or on one piece of it that is lit by itself. */
+export interface PlannedLight {
+  readonly lux: number;
+}
+
 /**
  * Where one piece is: [on, x, y, lift, turn].
  * on: a surface, `opening:<id>`, or `carrier:<pieceId>/<level>` (level 0 = top). x, y: mm to the piece's centre, in the
@@ -228,6 +283,17 @@ export interface Settings {
   readonly agreeBy: string;
   readonly hangBegins: string;
   readonly opens: string;
+  /** The last day it is open. */
+  readonly closes: string;
+  /** Hours of light on an open day, cleaning counted in; open days a week. */
+  readonly hoursPerDay: number;
+  readonly daysPerWeek: number;
+  /** Light planned wherever no other is (lux); 0: none is planned yet. */
+  readonly plannedLux: number;
+  /** Whose limits are gone by (practice-profile.ts); each can be edited in `limits`. */
+  readonly jurisdiction: string;
+  /** The works' labels take wall space. */
+  readonly labelsOnWalls: boolean;
   /** The lamp the gallery is lit by. */
   readonly galleryLamp: Lamp;
   /** Where the show parts the words for how works read otherwise than by default; one fact, since they hang together. */
@@ -245,6 +311,12 @@ export const DEFAULT_SETTINGS: Settings = {
   agreeBy: '',
   hangBegins: '',
   opens: '',
+  closes: '',
+  hoursPerDay: 8,
+  daysPerWeek: 6,
+  plannedLux: 0,
+  jurisdiction: 'United States',
+  labelsOnWalls: false,
   galleryLamp: 'gallery 3000 K',
   readingThresholds: {},
 };
@@ -254,7 +326,13 @@ export const ROOTS = {
   rooms: { document: 'rooms', shape: 'table' },
   openings: { document: 'rooms', shape: 'table' },
   fixtures: { document: 'rooms', shape: 'table' },
+  /** Surface or piece → the light planned on it. */
+  lights: { document: 'rooms', shape: 'atomic' },
+  /** Name of a limit → what it is here, and on what ground. */
+  limits: { document: 'rooms', shape: 'atomic' },
   objects: { document: 'checklist', shape: 'table' },
+  /** `objectId` → what is agreed with its lender. */
+  loans: { document: 'checklist', shape: 'table' },
   pieces: { document: 'checklist', shape: 'table' },
   deck: { document: 'checklist', shape: 'table' },
   samples: { document: 'checklist', shape: 'table' },
@@ -279,6 +357,8 @@ export const ROOTS = {
   versions: { document: 'record', shape: 'atomic' },
   /** `stateId` → a kept state of the hang: its name and digest; the state itself is fetched by its digest. */
   states: { document: 'record', shape: 'atomic' },
+  /** `pieceId|digest` → a caution that somebody competent accepted as it stood. */
+  acceptances: { document: 'record', shape: 'atomic' },
   /** `personId` → everyone who has, or had, a seat here. */
   people: { document: 'record', shape: 'atomic' },
 } as const satisfies Record<string, { document: DocumentName; shape: 'table' | 'atomic' }>;

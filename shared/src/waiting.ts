@@ -4,53 +4,27 @@ import type { Judgements } from './judgements.ts';
 import { movesOf } from './proposal-moves.ts';
 import { threadsOf } from './remarks.ts';
 import { APPROVERS, samplesByPaint, surfacesByPaint } from './samples.ts';
-import {
-  type ObjectId,
-  objectOfPiece,
-  type PaintId,
-  type PieceId,
-  type SurfaceId,
-  surfaceParts,
-  type VignetteId,
-} from './schema.ts';
+import { type ObjectId, objectOfPiece, type PieceId, type SurfaceId, surfaceParts } from './schema.ts';
 import { mayWrite, ROLES, type Role } from './seats.ts';
 import { surfaceName } from './surface-names.ts';
-import type { ProposalId, RemarkAbout, RemarkId } from './talk.ts';
+import type { RemarkAbout } from './talk.ts';
 import { surfacesOf } from './vignette-list.ts';
+import type { WaitingKind, WaitingLine } from './waiting-line.ts';
+import { cautionLines, loanLines } from './waiting-loans.ts';
 
-export type WaitingKind = 'clash' | 'sign-off' | 'question' | 'proposal' | 'sample' | 'size' | 'picture';
-
-/** Where a line leads. */
-export type WaitingTarget =
-  | { readonly kind: 'vignette'; readonly vignetteId: VignetteId; readonly surface: SurfaceId | null }
-  | { readonly kind: 'pieces'; readonly pieceIds: readonly PieceId[] }
-  | { readonly kind: 'remark'; readonly remarkId: RemarkId; readonly about: RemarkAbout }
-  | { readonly kind: 'proposal'; readonly proposalId: ProposalId }
-  | { readonly kind: 'paint'; readonly paintId: PaintId };
-
-export interface WaitingLine {
-  /** The same on every screen while the line stands. */
-  readonly id: string;
-  readonly kind: WaitingKind;
-  readonly title: string;
-  readonly detail: string;
-  /** Roles and persons it waits for; a question waits for a person, most others for whoever holds the role. */
-  readonly roles: readonly Role[];
-  readonly persons: readonly { readonly id: string; readonly name: string }[];
-  /** ISO date, or null where no day is set. */
-  readonly byDay: string | null;
-  readonly goes: WaitingTarget;
-}
+export type { WaitingKind, WaitingLine, WaitingTarget } from './waiting-line.ts';
 
 /** Lines by day (those without one last), then in the order of kinds, then by title, then by id: alike on every page. */
 export function waitingOf(judgements: Judgements): WaitingLine[] {
   const lines = [
     ...ringLines(judgements),
+    ...loanLines(judgements),
     ...signOffLines(judgements),
     ...questionLines(judgements),
     ...proposalLines(judgements),
     ...sampleLines(judgements),
     ...recordLines(judgements),
+    ...cautionLines(judgements),
   ];
   const day = ({ byDay }: WaitingLine): string => byDay ?? '9999';
   return lines.sort(
@@ -62,7 +36,17 @@ export function waitingOf(judgements: Judgements): WaitingLine[] {
   );
 }
 
-const KINDS: readonly WaitingKind[] = ['clash', 'sign-off', 'question', 'proposal', 'sample', 'size', 'picture'];
+const KINDS: readonly WaitingKind[] = [
+  'clash',
+  'loan',
+  'sign-off',
+  'question',
+  'proposal',
+  'sample',
+  'size',
+  'picture',
+  'caution',
+];
 
 function compare(a: string, b: string): number {
   return a === b ? 0 : a < b ? -1 : 1;

@@ -49,6 +49,8 @@ for (const [width, height] of [
       '#samples',
       '#history',
       '#seats',
+      '#loans',
+      '#cautions',
     ]) {
       await page.evaluate((hash) => {
         location.hash = hash;

@@ -7,7 +7,10 @@ import { type ShowDocuments, sameJson, type Written } from '@enfilade/shared/doc
 import type { HangState } from '@enfilade/shared/hang-layer';
 import { Judgements } from '@enfilade/shared/judgements';
 import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfilade/shared/kept-states';
+import { planLight } from '@enfilade/shared/light-plan';
+import { agreeToPlaces, correctLoan } from '@enfilade/shared/loans';
 import { PICTURE_CUTS } from '@enfilade/shared/picture-cuts';
+import { setLimit } from '@enfilade/shared/practice-limits';
 import { leaveMoves, movesOf, settleClash, takeMoves } from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
@@ -15,6 +18,7 @@ import * as samples from '@enfilade/shared/samples';
 import {
   carrierOn,
   type Json,
+  LOAN_STATUSES,
   type MuseumObject,
   type Place,
   ROOTS,
@@ -380,6 +384,7 @@ export class Hand {
       ['remarks', remark],
       ['proposals', this.one(PROPOSALS)],
       ['values', object],
+      ['loans', object],
     ] as const);
     const ways: Record<string, () => Act> = {
       addRoom: () => commands.addRoom({ ...ROOM, order: Math.ceil(this.random() * 3) }, room),
@@ -420,6 +425,11 @@ export class Hand {
           word,
         ),
       takeApprovalBack: () => samples.takeApprovalBack(sample, word.by),
+      correctLoan: () =>
+        correctLoan(object, this.random() < 0.5 ? { mostLux: this.mm() } : { status: this.one(LOAN_STATUSES) }),
+      agreeToPlaces: () => agreeToPlaces(this.judgements, object),
+      planLight: () => planLight(this.random() < 0.5 ? piece : this.one(SURFACES), this.maybe(this.mm())),
+      setLimit: () => setLimit('luxR2', this.maybe({ value: this.mm() + 1, source: this.text('our conservator') })),
       setSetting: () => commands.setSetting('toleranceMm', this.mm()),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>

@@ -1,6 +1,6 @@
 import { ACCEPTORS, acceptorsOf, CAUTION_SUBJECTS, mayAccept } from '@enfilade/practice/accepting';
 import { cautionText, DEFERRAL } from '@enfilade/practice/cautions';
-import { loanCautionsOf } from '@enfilade/practice/loan-cautions';
+import { type LoanFacts, loanCautionsOf } from '@enfilade/practice/loan-cautions';
 import { type RecordFacts, recordCautionsOf } from '@enfilade/practice/record-cautions';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -35,6 +35,10 @@ const loan = {
   cased: false,
   lowestFootMm: null,
   footMm: 900,
+  highestTopMm: null,
+  topMm: 1500,
+  asksConsent: false,
+  sinceConsent: null,
 };
 
 describe('cautions from records', () => {
@@ -69,8 +73,7 @@ describe('cautions from records', () => {
   });
 
   test('story: a loan’s breaches are told as they arise', () => {
-    const said = (facts: Partial<typeof loan> | { lowestFootMm: number }) =>
-      loanCautionsOf({ ...loan, ...facts }, words).map(({ kind }) => kind);
+    const said = (facts: Partial<LoanFacts>) => loanCautionsOf({ ...loan, ...facts }, words).map(({ kind }) => kind);
     expect(said({})).toEqual([]);
     expect(said({ status: 'requested' })).toEqual(['loan not agreed']);
     expect(said({ status: 'requested', placed: false })).toEqual([]);
@@ -84,6 +87,18 @@ describe('cautions from records', () => {
     expect(loanCautionsOf({ ...loan, lowestFootMm: 1000 }, words)[0]?.what).toBe(
       'Its foot is 90 cm above the floor; the lender asks for 100 cm.',
     );
+    expect(loanCautionsOf({ ...loan, highestTopMm: 1490 }, words)[0]?.what).toBe(
+      'Its top is 150 cm above the floor; the lender allows 149 cm.',
+    );
+    expect(said({ highestTopMm: 1500, lowestFootMm: 900 })).toEqual([]);
+    const consent = (sinceConsent: LoanFacts['sinceConsent']) =>
+      loanCautionsOf({ ...loan, asksConsent: true, sinceConsent }, words).map(({ what }) => what);
+    expect(consent(0)).toEqual([]);
+    expect(consent(10)).toEqual([]);
+    expect(consent(60)[0]).toContain('moved by 6 cm since they agreed');
+    expect(consent('elsewhere')[0]).toContain('moved elsewhere since');
+    expect(consent(null)[0]).toContain('agreed to no place yet');
+    expect(said({ sinceConsent: 900 })).toEqual([]);
   });
 
   test('law: whatever a record says, each caution names what, whom and on what ground, defers, and never promises', () => {

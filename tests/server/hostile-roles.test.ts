@@ -1,7 +1,10 @@
 /** A hostile client: every role tries every document and every act, and sees nothing of what is private. */
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
+import type { CautionKind } from '@enfilade/practice/caution';
 import { ACTS as ACTS_OF_SERVER } from '@enfilade/server/acts';
+import { standingCautionsOf } from '@enfilade/shared/accepted';
+import { Judgements } from '@enfilade/shared/judgements';
 import { DOCUMENT_NAMES, type DocumentName, type Role } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import sharp from 'sharp';
@@ -31,9 +34,16 @@ async function furnished(): Promise<Scene> {
       laserMm: 1000,
     }),
   );
-  await fill('checklist', (doc) =>
-    doc.getMap('objects').set('gear', { number: 'L.9', title: 'Sluice gear', count: 1, lender: '', source: 'loan' }),
-  );
+  await fill('checklist', (doc) => {
+    doc.getMap('objects').set('gear', {
+      number: 'L.9',
+      title: 'Sluice gear, painted',
+      dimensionsText: '148 × 78 × 62 cm',
+      count: 1,
+      lender: 'The Lower Weir Conservancy',
+      source: 'loan',
+    });
+  });
   await fill('hang', (doc) => {
     doc.getMap('vignettes').set('sixty', { name: 'Sixty impressions', intent: '', focal: 'gear#1', order: 'a0' });
     doc.getMap('memberOf').set('gear#1', 'sixty');
@@ -120,6 +130,15 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
   },
   'keep a state of the hang': (here, seat) => act(here, seat, 'keep-state', { name: 'As it stands' }),
   'freeze the vignette list': (here, seat) => act(here, seat, 'freeze-list', {}),
+  'accept a caution on load or hanging': accept('weight not known', ''),
+  'accept a caution on light or materials': accept('lead paint', ''),
+  'accept a caution on light on a conservator’s word': accept('lead paint', 'a conservator by letter'),
+  'accept a caution on a way': accept('stands out', ''),
+  'accept a caution on a loan': accept('loan not agreed', ''),
+  'print a loan list': async (here, seat) => {
+    const answer = await here.get(seat, 'paper/loan-list.pdf?lender=The%20Lower%20Weir%20Conservancy');
+    return wordFor(answer.status);
+  },
   'see the seats': async (here, seat) => wordFor((await here.get(seat, 'seats')).status),
   'invite a viewer': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'viewer', until: null }),
   'invite a curator': (here, seat) => act(here, seat, 'invite', { name: 'Somebody', role: 'curator' }),
@@ -139,6 +158,16 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     return outcomes.includes('may') ? 'may' : 'refused';
   },
 };
+
+/** Accepting whichever caution of a kind stands on the gear, as it stands, on somebody's word. */
+function accept(kind: CautionKind, wordOf: string): (here: Scene, seat: TakenSeat) => Promise<string> {
+  return async (here, seat) => {
+    const judgements = new Judgements(here.server.sessions.documents, { get: () => undefined });
+    const found = standingCautionsOf(judgements, 'gear#1').find(({ caution }) => caution.kind === kind);
+    const digest = found?.digest ?? '';
+    return act(here, seat, 'accept-caution', { pieceId: 'gear#1', digest, reason: 'Seen and weighed.', wordOf });
+  };
+}
 
 /** An act on a seat of a role, made for it. */
 function about(role: Role, name: string, more: object): (here: Scene, seat: TakenSeat) => Promise<string> {
@@ -193,6 +222,7 @@ test('law: what is in the private document is in no frame, answer, paper, export
       'history',
       'images/facts',
       'paper/elevation.pdf?surface=wheel:head',
+      'paper/loan-list.pdf?lender=The%20Lower%20Weir%20Conservancy',
       'private',
       'doc/private',
     ];

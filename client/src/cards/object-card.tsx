@@ -16,6 +16,7 @@ import { CardGroup, useGroup } from './card-group.tsx';
 import { CautionsBlock } from './cautions-block.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
+import { LoanBlock } from './loan-block.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
 import { ReadingBlock } from './reading-block.tsx';
@@ -136,6 +137,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
       <RecordFold pieceId={pieceId} object={object} frozen={fixed} />
+      <LoanBlock objectId={objectId} />
       <PrivateBlock objectId={objectId} />
       <RemarksBlock about={{ kind: 'piece', pieceId }} what="this piece" />
     </article>

@@ -11,6 +11,12 @@ const SHAPES: Record<WaitingKind, ReactNode> = {
       <rect x={5.5} y={5.5} width={8} height={8} {...LINE} />
     </>
   ),
+  loan: (
+    <>
+      <rect x={1.5} y={5.5} width={8} height={8} {...LINE} />
+      <path d="M5.5 5.5V1.5H13.5V9.5H9.5" {...LINE} />
+    </>
+  ),
   'sign-off': (
     <>
       <rect x={2} y={2} width={11} height={11} {...LINE} />
@@ -35,6 +41,12 @@ const SHAPES: Record<WaitingKind, ReactNode> = {
     <>
       <rect x={1.5} y={2.5} width={12} height={10} {...LINE} />
       <path d="M1.5 12.5L13.5 2.5" {...LINE} />
+    </>
+  ),
+  caution: (
+    <>
+      <path d="M7.5 1.8L14 13H1z" {...LINE} />
+      <path d="M7.5 5.8V9.4M7.5 10.6V11.9" {...LINE} />
     </>
   ),
 };

@@ -11,12 +11,14 @@ import { WaitingMark } from './waiting-mark.tsx';
 
 const KIND_WORDS: Record<WaitingLine['kind'], string> = {
   clash: 'a clash',
+  loan: 'a loan',
   'sign-off': 'a sign-off',
   question: 'a question',
   proposal: 'a proposal',
   sample: 'a sample',
   size: 'a size',
   picture: 'a picture',
+  caution: 'cautions',
 };
 
 export function WaitingRow({
@@ -35,6 +37,7 @@ export function WaitingRow({
   const whom = whomOf(line, show.documents.all('people'));
   const there = (): void => {
     if (goes.kind === 'proposal') go({ sheet: 'proposals' });
+    else if (goes.kind === 'loans' || goes.kind === 'cautions') go({ sheet: goes.kind });
     else if (goes.kind === 'paint') go({ sheet: 'deck', paintId: goes.paintId });
     else if (goes.kind === 'remark') {
       if (!goToRemark(judgements, goes.remarkId, goes.about)) go({ sheet: 'remarks' });

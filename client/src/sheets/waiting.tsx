@@ -35,6 +35,12 @@ export function Waiting() {
     'remarks',
     'samples',
     'sampleWords',
+    'loans',
+    'lights',
+    'limits',
+    'openings',
+    'fixtures',
+    'acceptances',
     'people',
   );
   usePictures();
@@ -121,12 +127,14 @@ function grouped(lines: Group['lines'], order: Order, spanOfLine: (line: Waiting
 
 const KIND_NAMES: Record<WaitingLine['kind'], string> = {
   clash: 'Clashes',
+  loan: 'Loans',
   'sign-off': 'Sign-offs',
   question: 'Questions',
   proposal: 'Proposals',
   sample: 'Samples',
   size: 'Sizes',
   picture: 'Pictures',
+  caution: 'Cautions',
 };
 
 export default Waiting;

@@ -55,6 +55,10 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'History';
     case 'seats':
       return 'Seats';
+    case 'loans':
+      return 'Loans';
+    case 'cautions':
+      return 'Cautions';
     case 'vignettes':
       return 'Vignettes';
     case 'proposals':

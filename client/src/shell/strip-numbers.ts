@@ -23,6 +23,9 @@ export function surfaceOfLine(
       return surfaceAbout({ kind: 'proposal', proposalId: goes.proposalId });
     case 'paint':
       return surfaceAbout({ kind: 'paint', paintId: goes.paintId });
+    case 'loans':
+    case 'cautions':
+      return null;
   }
 }
 

@@ -50,7 +50,11 @@ function useColumns(view: View): readonly Column[] {
     },
     {
       about: 'The things',
-      ways: [mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } }],
+      ways: [
+        mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } },
+        { name: 'Loans', to: { sheet: 'loans' } },
+        { name: 'Cautions', to: { sheet: 'cautions' } },
+      ],
     },
     {
       about: 'Composing',

@@ -37,6 +37,12 @@ export function useWaitingCount(): number {
     'rooms',
     'samples',
     'sampleWords',
+    'loans',
+    'lights',
+    'limits',
+    'openings',
+    'fixtures',
+    'acceptances',
   );
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the documents hold
   return useMemo(() => waitingOf(judgements).length, [judgements, version]);

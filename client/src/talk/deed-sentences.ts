@@ -218,6 +218,26 @@ const tellCuts: Teller = ([first]) =>
         ? 'took a picture whole'
         : 'took back a word on the ground of a picture';
 
+const tellLoans: Teller = (own, { judgements }) => {
+  const [first] = own;
+  if (first === undefined) return null;
+  const ids = new Set(own.map(({ key }) => idOf(key)));
+  if (ids.size > 1) return `corrected ${count(ids.size, 'loan')}`;
+  const name = calledOf(judgements, 'objects', idOf(first.key), 'a record');
+  const field = fieldOf(first.key);
+  if (field === 'status') return `said that the loan of ${name} is ${String(first.to ?? 'a wish')}`;
+  return field === 'agreedPlaces' ? `wrote down that the lender of ${name} agrees` : `corrected the loan of ${name}`;
+};
+
+const tellLights: Teller = (own, { judgements }) => {
+  const [first] = own;
+  if (first === undefined) return null;
+  if (own.length > 1) return 'planned the light';
+  const { lux } = (first.to ?? {}) as { lux?: unknown };
+  const on = first.key.includes('#') ? judgements.nameOf(first.key) : surfaceName(judgements.documents, first.key);
+  return typeof lux === 'number' ? `planned ${lux} lux on ${on}` : `planned no light of its own on ${on}`;
+};
+
 const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['proposals', tellProposals],
   ['proposed', tellProposed],
@@ -235,6 +255,9 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['rooms', tellRooms],
   ['openings', () => 'corrected an opening'],
   ['fixtures', () => 'corrected a fixture to keep clear'],
+  ['loans', tellLoans],
+  ['lights', tellLights],
+  ['limits', () => 'changed a limit of practice'],
   ['settings', () => 'changed a setting of the show'],
 ];
 

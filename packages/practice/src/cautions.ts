@@ -4,8 +4,9 @@
  */
 import type { Caution, CautionWords } from './caution.ts';
 import type { Hardware } from './hardware.ts';
-import { floorLoadOf, STEADY_DEGREES, tipOf } from './loads.ts';
-import { ADA_PROTRUSION, type ProtrusionLimits, protrusionOf } from './protrusion.ts';
+import { floorLoadOf, tipOf } from './loads.ts';
+import { DEFAULT_PROFILE, limitOf, type PracticeProfile } from './practice-profile.ts';
+import { protrusionOf } from './protrusion.ts';
 import { type OpeningFacts, openingCautions, overheadCautions } from './ways.ts';
 
 export type { Caution, CautionKind, CautionWords } from './caution.ts';
@@ -14,9 +15,6 @@ export type { Caution, CautionKind, CautionWords } from './caution.ts';
 export const DEFERRAL = "Defer to local code, the lender's terms, a conservator and a licensed professional.";
 
 const NO_SOURCE = 'common practice, no source';
-/** 25 lb and 24 in: above either, one hook is flagged. Common practice, no source. */
-export const ONE_HOOK_KG = 11.3;
-export const ONE_HOOK_WIDTH_MM = 610;
 /** 84 in, the highest centre of a work that is looked at. Common practice, no source. */
 export const REACH_MM = 2134;
 /** A standing thing of this bulk is taken to be heavy until it is weighed. Our own rule, no source. */
@@ -56,23 +54,25 @@ export interface CautionFacts {
   }[];
 }
 
-const METRIC: CautionWords = {
+/** Centimetres and kilograms. */
+export const METRIC_WORDS: CautionWords = {
   length: (mm) => `${(Math.round(mm) / 10).toFixed(1)} cm`,
   weight: (kg) => `${(Math.round(kg * 10) / 10).toFixed(1)} kg`,
 };
 
-/** All that is to be minded about one piece where it is now; empty where nothing is known to be amiss. */
+/** All that is to be minded about one piece where it is now, under a profile; empty where nothing is known to be amiss. */
 export function cautionsOf(
   facts: CautionFacts,
-  words: CautionWords = METRIC,
-  protrusion: ProtrusionLimits = ADA_PROTRUSION,
+  words: CautionWords = METRIC_WORDS,
+  profile: PracticeProfile = DEFAULT_PROFILE,
 ): readonly Caution[] {
-  const cautions: Caution[] = [...sizeCautions(facts), ...weightCautions(facts, words)];
+  const cautions: Caution[] = [...sizeCautions(facts), ...weightCautions(facts, words, profile)];
   if (facts.placed && facts.overheadClearMm !== undefined) {
-    cautions.push(...overheadCautions({ clearMm: facts.overheadClearMm, weightKg: facts.weightKg }, words));
-  } else if (facts.placed && facts.opening !== undefined) cautions.push(...openingCautions(facts.opening, words));
-  else if (facts.onWall && facts.placed) cautions.push(...wallCautions(facts, words, protrusion));
-  else if (facts.placed) cautions.push(...standingCautions(facts));
+    cautions.push(...overheadCautions({ clearMm: facts.overheadClearMm, weightKg: facts.weightKg }, words, profile));
+  } else if (facts.placed && facts.opening !== undefined)
+    cautions.push(...openingCautions(facts.opening, words, profile));
+  else if (facts.onWall && facts.placed) cautions.push(...wallCautions(facts, words, profile));
+  else if (facts.placed) cautions.push(...standingCautions(facts, profile));
   return cautions;
 }
 
@@ -91,7 +91,7 @@ function sizeCautions(facts: CautionFacts): Caution[] {
   return [{ kind: 'size estimated', what, ask: 'the registrar', source }];
 }
 
-function weightCautions(facts: CautionFacts, words: CautionWords): Caution[] {
+function weightCautions(facts: CautionFacts, words: CautionWords, profile: PracticeProfile): Caution[] {
   const hung = facts.onWall && facts.placed;
   if (facts.weightKg === null) {
     if (hung || (facts.placed && facts.overheadClearMm !== undefined)) {
@@ -105,15 +105,17 @@ function weightCautions(facts: CautionFacts, words: CautionWords): Caution[] {
   }
   if (!hung || facts.hardware?.hooks !== 1) return [];
   const reasons = [
-    ...(facts.weightKg > ONE_HOOK_KG ? [`it weighs ${words.weight(facts.weightKg)}`] : []),
-    ...(facts.sizeKnown && facts.widthMm > ONE_HOOK_WIDTH_MM ? [`it is ${words.length(facts.widthMm)} wide`] : []),
+    ...(facts.weightKg > limitOf(profile, 'oneHookKg') ? [`it weighs ${words.weight(facts.weightKg)}`] : []),
+    ...(facts.sizeKnown && facts.widthMm > limitOf(profile, 'oneHookWidthMm')
+      ? [`it is ${words.length(facts.widthMm)} wide`]
+      : []),
   ];
   if (reasons.length === 0) return [];
   const what = `It hangs on one hook and ${reasons.join(' and ')}. Two hooks keep it level and share the load.`;
-  return [{ kind: 'one hook', what, ask: 'the preparator', source: NO_SOURCE }];
+  return [{ kind: 'one hook', what, ask: 'the preparator', source: profile.limits.oneHookKg.source }];
 }
 
-function wallCautions(facts: CautionFacts, words: CautionWords, limits: ProtrusionLimits): Caution[] {
+function wallCautions(facts: CautionFacts, words: CautionWords, profile: PracticeProfile): Caution[] {
   const cautions: Caution[] = [];
   const { acrossMm, upMm } = outerOf(facts);
   const centreAboveFloor = facts.centreMm - facts.floorMm;
@@ -133,30 +135,40 @@ function wallCautions(facts: CautionFacts, words: CautionWords, limits: Protrusi
     cautions.push({ kind: 'fixture not kept clear', what, ask: 'the preparator', source: "the room's survey" });
   }
   const depthMm = facts.depthMm + (facts.liftMm ?? 0);
-  const over = protrusionOf({ edgeMm: centreAboveFloor - upMm / 2, depthMm }, limits);
+  const { source } = profile.limits.protrusionMm;
+  const over = protrusionOf(
+    { edgeMm: centreAboveFloor - upMm / 2, depthMm },
+    {
+      caneMm: limitOf(profile, 'caneMm'),
+      headroomMm: limitOf(profile, 'headroomMm'),
+      deepestMm: limitOf(profile, 'protrusionMm'),
+      source,
+    },
+  );
   if (over > 0) {
     const what = `It stands out ${words.length(depthMm)} from the wall, ${words.length(over)} more than may beside a way.`;
-    cautions.push({ kind: 'stands out', what, ask: 'the lead', source: limits.source });
+    cautions.push({ kind: 'stands out', what, ask: 'the lead', source });
   }
   return cautions;
 }
 
-function standingCautions(facts: CautionFacts): Caution[] {
+function standingCautions(facts: CautionFacts, profile: PracticeProfile): Caution[] {
   const { widthMm, heightMm, depthMm, weightKg } = facts;
   if (!facts.sizeKnown || !(widthMm > 0 && heightMm > 0 && depthMm > 0)) return [];
   const cautions: Caution[] = [];
   // Its centre of gravity is not recorded; half its height is assumed, and said.
   const halfBaseMm = Math.min(widthMm, depthMm) / 2;
   const tip = tipOf({ halfBaseMm, centreOfGravityMm: heightMm / 2, weightKg: weightKg ?? 0, pushAtMm: heightMm });
-  if (tip.angleDegrees < STEADY_DEGREES) {
+  if (tip.angleDegrees < limitOf(profile, 'steadyDegrees')) {
     const what = `It tips at ${Math.floor(tip.angleDegrees)}° if its centre of gravity is half-way up. Restrain it.`;
-    cautions.push({ kind: 'can tip', what, ask: 'the preparator', source: NO_SOURCE });
+    cautions.push({ kind: 'can tip', what, ask: 'the preparator', source: profile.limits.steadyDegrees.source });
   }
   if (weightKg !== null) {
-    const load = floorLoadOf({ weightKg, widthMm, depthMm });
-    if (load.askEngineer) {
-      const what = `It loads the floor with ${load.kPa.toFixed(1)} kPa, as much as an assembly room’s floor is often made for.`;
-      cautions.push({ kind: 'floor load', what, ask: 'a licensed engineer', source: 'from memory, not confirmed' });
+    const { kPa } = floorLoadOf({ weightKg, widthMm, depthMm });
+    const { value, source } = profile.limits.floorLoadKPa;
+    if (kPa >= value) {
+      const what = `It loads the floor with ${kPa.toFixed(1)} kPa; ${value.toFixed(1)} is what an assembly room’s floor is often made for.`;
+      cautions.push({ kind: 'floor load', what, ask: 'a licensed engineer', source });
     }
   }
   return cautions;

@@ -17,7 +17,16 @@ export interface LoanFacts {
   readonly cased: boolean;
   readonly lowestFootMm: number | null;
   readonly footMm: number | null;
+  readonly highestTopMm: number | null;
+  readonly topMm: number | null;
+  /** Each move is asked of the lender first. */
+  readonly asksConsent: boolean;
+  /** How far it stands from where the lender agreed to: mm, `elsewhere` on another surface, null where they have not been asked. */
+  readonly sinceConsent: number | 'elsewhere' | null;
 }
+
+/** A hook's own play is no move. Own rule, no source. */
+const CONSENT_MM = 10;
 
 /** From agreement signed on, a loan may be counted on. Common practice, no source. */
 const AGREED = new Set(['agreement signed', 'in transit', 'received', 'installed']);
@@ -48,6 +57,19 @@ export function loanCautionsOf(loan: LoanFacts, words: Pick<CautionWords, 'lengt
       'loan terms',
       `Its foot is ${words.length(loan.footMm)} above the floor; the lender asks for ${words.length(loan.lowestFootMm)}.`,
     );
+  }
+  if (loan.highestTopMm !== null && loan.topMm !== null && loan.topMm > loan.highestTopMm) {
+    say(
+      'loan terms',
+      `Its top is ${words.length(loan.topMm)} above the floor; the lender allows ${words.length(loan.highestTopMm)}.`,
+    );
+  }
+  if (loan.asksConsent && (loan.sinceConsent === null || loan.sinceConsent === 'elsewhere')) {
+    const where = loan.sinceConsent === null ? 'they have agreed to no place yet' : 'it has been moved elsewhere since';
+    say('loan terms', `The lender is asked before each move, and ${where}.`);
+  } else if (loan.asksConsent && typeof loan.sinceConsent === 'number' && loan.sinceConsent > CONSENT_MM) {
+    const far = words.length(loan.sinceConsent);
+    say('loan terms', `The lender is asked before each move; it has been moved by ${far} since they agreed.`);
   }
   return cautions;
 }

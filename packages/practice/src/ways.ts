@@ -1,12 +1,6 @@
 /** What hangs over people's heads, and what is in a doorway or window: headroom, the clear width of a way, ways out. */
 import type { Caution, CautionWords } from './caution.ts';
-
-/** 80 in. Source: 2010 ADA Standards, 307.4, which gives 2030 mm beside it; as read. */
-export const HEADROOM_MM = 2030;
-/** 32 in. Source: 2010 ADA Standards, 404.2.3, which gives 815 mm beside it; as read. */
-export const CLEAR_WIDTH_MM = 815;
-/** 27 in: a cane finds what is lower, and nobody walks beneath it. Source: 2010 ADA Standards, 307.2, as read. */
-const CANE_MM = 685.8;
+import { DEFAULT_PROFILE, limitOf, type PracticeProfile } from './practice-profile.ts';
 
 /** What hangs from a ceiling. */
 export interface OverheadFacts {
@@ -34,7 +28,11 @@ export function clearWidthOf({ widthMm, taken }: Pick<OpeningFacts, 'widthMm' | 
 }
 
 /** Hung overhead: who must say what holds it, and whether one walks upright beneath it. */
-export function overheadCautions({ clearMm, weightKg }: OverheadFacts, words: CautionWords): Caution[] {
+export function overheadCautions(
+  { clearMm, weightKg }: OverheadFacts,
+  words: CautionWords,
+  profile: PracticeProfile = DEFAULT_PROFILE,
+): Caution[] {
   const weighs = weightKg === null ? '' : `, ${words.weight(weightKg)}`;
   const cautions: Caution[] = [
     {
@@ -44,15 +42,21 @@ export function overheadCautions({ clearMm, weightKg }: OverheadFacts, words: Ca
       source: 'common practice, no source',
     },
   ];
-  if (clearMm > CANE_MM && clearMm < HEADROOM_MM) {
-    const what = `${words.length(clearMm)} is clear under it; ${words.length(HEADROOM_MM)} is the usual least headroom.`;
-    cautions.push({ kind: 'headroom', what, ask: 'the lead', source: '2010 ADA Standards, 307.4' });
+  const { value: headroomMm, source } = profile.limits.clearHeadMm;
+  // A cane finds what is lower, and nobody walks beneath it.
+  if (clearMm > limitOf(profile, 'caneMm') && clearMm < headroomMm) {
+    const what = `${words.length(clearMm)} is clear under it; ${words.length(headroomMm)} is the usual least headroom.`;
+    cautions.push({ kind: 'headroom', what, ask: 'the lead', source });
   }
   return cautions;
 }
 
 /** In a doorway or window: whether it is a way out, and what is left of a doorway's clear width. */
-export function openingCautions(facts: OpeningFacts, words: CautionWords): Caution[] {
+export function openingCautions(
+  facts: OpeningFacts,
+  words: CautionWords,
+  profile: PracticeProfile = DEFAULT_PROFILE,
+): Caution[] {
   const source = 'common practice, no source';
   if (facts.kind === 'window') {
     const what = 'It is in a window, which may be a way out, or let out smoke.';
@@ -61,10 +65,11 @@ export function openingCautions(facts: OpeningFacts, words: CautionWords): Cauti
   const what = 'It is in a doorway, which may be a way out.';
   const cautions: Caution[] = [{ kind: 'way out', what, ask: 'the lead', source }];
   const clear = clearWidthOf(facts);
-  if (clear < CLEAR_WIDTH_MM && clear < facts.widthMm) {
+  const { value: leastMm, source: ground } = profile.limits.doorMm;
+  if (clear < leastMm && clear < facts.widthMm) {
     const left = clear === 0 ? 'Nothing' : words.length(clear);
-    const narrowed = `${left} of the doorway’s ${words.length(facts.widthMm)} is left clear; ${words.length(CLEAR_WIDTH_MM)} is the usual least.`;
-    cautions.push({ kind: 'way narrowed', what: narrowed, ask: 'the lead', source: '2010 ADA Standards, 404.2.3' });
+    const narrowed = `${left} of the doorway’s ${words.length(facts.widthMm)} is left clear; ${words.length(leastMm)} is the usual least.`;
+    cautions.push({ kind: 'way narrowed', what: narrowed, ask: 'the lead', source: ground });
   }
   return cautions;
 }

@@ -2,9 +2,10 @@
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import type { Judgements } from '@enfilade/shared/judgements';
+import { loanListSheetsOf } from '@enfilade/shared/loan-list-sheet';
 import { newestOf } from '@enfilade/shared/print-stamps';
 import type { Refusal, Version } from '@enfilade/shared/protocol';
-import type { Person } from '@enfilade/shared/seats';
+import { mayRead, type Person } from '@enfilade/shared/seats';
 import { digestOf } from '@enfilade/shared/sign-off';
 import type { Stamp } from '@enfilade/shared/title-block';
 import type * as Y from 'yjs';
@@ -26,6 +27,7 @@ export type PaperAnswer =
 
 export const PAPERS: Readonly<Record<string, (request: PaperRequest) => Promise<PaperAnswer>>> = {
   'elevation.pdf': elevation,
+  'loan-list.pdf': loanList,
 };
 
 /** A wall's elevation and hanging schedule. Printing raises the version, unless these very facts have one already. */
@@ -42,6 +44,24 @@ async function elevation(request: PaperRequest): Promise<PaperAnswer> {
     .replace(/[^a-z0-9]+/gi, '-')
     .toLowerCase()}-v${stamp.version}.pdf`;
   return { status: 200, type: 'application/pdf', fileName: name, body: await toPdf(sheets, { title }) };
+}
+
+/** A lender's loan list; with insurance values for those alone who may read them. */
+async function loanList(request: PaperRequest): Promise<PaperAnswer> {
+  const lender = request.query.get('lender');
+  if (lender === null) return refused(400, 'Which lender’s list is to be printed is missing.', 'lender');
+  // The digest stands in the record, which everybody reads: values are no part of what it is of, or they could be guessed from it.
+  const draft = loanListSheetsOf(request.judgements, lender, false, { version: 0, at: '', by: '' });
+  if (draft.length === 0) return refused(404, `Nobody called '${lender.slice(0, 80)}' lends to this show.`, 'lender');
+  const stamp = await stampOf(request, `loan list ${lender}`, digestOf(JSON.stringify(draft)));
+  const sheets = loanListSheetsOf(request.judgements, lender, mayRead(request.person.role, 'private'), stamp);
+  const name = `loan-list-${lender.replace(/[^a-z0-9]+/gi, '-').toLowerCase()}-v${stamp.version}.pdf`;
+  return {
+    status: 200,
+    type: 'application/pdf',
+    fileName: name,
+    body: await toPdf(sheets, { title: `Loan list, ${lender}` }),
+  };
 }
 
 async function stampOf(request: PaperRequest, what: string, digest: string): Promise<Stamp> {

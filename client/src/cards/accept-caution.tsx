@@ -1,0 +1,97 @@
+/** Who accepted a caution, that a word on it fell away, or the form by which somebody competent accepts it. */
+import { acceptingOf, acceptorsText, type StandingCaution } from '@enfilade/shared/accepted';
+import { type FormEvent, useState } from 'react';
+import { say } from '../shell/live-region.tsx';
+import { useSaving, useShow } from '../sync/hooks.ts';
+import { dayText } from './day-text.ts';
+import './accept-caution.css';
+
+interface AcceptCautionProps {
+  readonly standing: StandingCaution;
+  /** What it is of, for whoever hears the buttons. */
+  readonly name: string;
+}
+
+export function AcceptCaution({ standing, name }: AcceptCautionProps) {
+  const { me } = useShow();
+  const [open, setOpen] = useState(false);
+  const { accepted, lapsed, caution } = standing;
+  if (accepted !== null) {
+    const onWord = accepted.wordOf === '' ? '' : ` on the word of ${accepted.wordOf}`;
+    return (
+      <span className="accept-said">
+        Accepted by {accepted.name}, {accepted.role}
+        {onWord}, {dayText(accepted.at)}: {accepted.reason}
+      </span>
+    );
+  }
+  const how = acceptingOf(caution, me.person.role);
+  return (
+    <>
+      {lapsed === null ? null : (
+        <span className="accept-said">
+          {lapsed.name} accepted it as it stood on {dayText(lapsed.at)}; it has changed since.
+        </span>
+      )}
+      {how === null ? (
+        <span className="accept-said">For {acceptorsText(caution)} to accept.</span>
+      ) : open ? (
+        <AcceptForm standing={standing} onWord={how === 'a conservator’s word'} close={() => setOpen(false)} />
+      ) : (
+        <button type="button" aria-label={`accept… ${name}: ${caution.what}`} onClick={() => setOpen(true)}>
+          accept…
+        </button>
+      )}
+    </>
+  );
+}
+
+function AcceptForm({ standing, onWord, close }: { standing: StandingCaution; onWord: boolean; close: () => void }) {
+  const show = useShow();
+  const saving = useSaving();
+  const [reason, setReason] = useState('');
+  const [wordOf, setWordOf] = useState('');
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const [asking, setAsking] = useState(false);
+  const accept = async (event: FormEvent): Promise<void> => {
+    event.preventDefault();
+    if (reason.trim() === '') return setTrouble('Say why: it is kept with your name.');
+    if (onWord && wordOf.trim() === '') return setTrouble('Name the conservator whose word it is.');
+    setTrouble(null);
+    setAsking(true);
+    const { pieceId, digest } = standing;
+    const answer = await show.send('accept-caution', { pieceId, digest, reason, wordOf: onWord ? wordOf : '' });
+    setAsking(false);
+    if (!answer.ok) return setTrouble(answer.what);
+    say('Accepted; your name and your reason are kept with it');
+    close();
+  };
+  return (
+    <form className="accept-form" aria-label="Accept the caution" onSubmit={(event) => void accept(event)}>
+      <label>
+        Why it is accepted
+        {/* biome-ignore lint/a11y/noAutofocus: the form is opened by a press, to be typed into */}
+        <input autoFocus value={reason} maxLength={1000} onChange={(event) => setReason(event.target.value)} />
+      </label>
+      {onWord ? (
+        <label>
+          On the word of, conservator
+          <input value={wordOf} maxLength={120} onChange={(event) => setWordOf(event.target.value)} />
+        </label>
+      ) : null}
+      {trouble === null ? null : (
+        <span className="b" role="alert">
+          {trouble}
+        </span>
+      )}
+      <span className="accept-commands">
+        <button type="submit" className="act main" disabled={asking || saving.kind !== 'saved'}>
+          Accept as it stands
+        </button>
+        <button type="button" onClick={close}>
+          leave it
+        </button>
+      </span>
+    </form>
+  );
+}
