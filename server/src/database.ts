@@ -27,6 +27,30 @@ export interface Tables {
   kept: { digest: string; bytes: Uint8Array };
   /** `facts`: JSON of what was derived, by `engine`. `cell`: its running number in the atlas. */
   images: { sha256: string; cell: number; engine: string; facts: string };
+  collection: CollectionRow;
+}
+
+/** A record of the museum's whole collection. Storage places are for few and are in no index of words. */
+export interface CollectionRow {
+  n: number;
+  /** The number as it is compared, whatever stands between its groups. */
+  key: string;
+  number: string;
+  title: string;
+  maker: string;
+  date: string;
+  /** Years the date text may mean, negative before our era; null where it says none. */
+  earliest: number | null;
+  latest: number | null;
+  medium: string;
+  type: string;
+  dimensions: string;
+  credit: string;
+  /** ISO date it was last shown; null: never. */
+  shown: string | null;
+  /** SHA-256 of its picture. */
+  picture: string | null;
+  storage: string;
 }
 
 const TABLES = [
@@ -43,6 +67,12 @@ const TABLES = [
   'create index if not exists deeds_by_time on deeds (at)',
   'create table if not exists kept (digest text primary key, bytes blob not null) without rowid',
   'create table if not exists images (sha256 text primary key, cell integer not null unique, engine text not null, facts text not null) without rowid',
+  'create table if not exists collection (n integer primary key, key text not null unique, number text not null, title text not null, maker text not null, date text not null, earliest integer, latest integer, medium text not null, type text not null, dimensions text not null, credit text not null, shown text, picture text, storage text not null)',
+  'create index if not exists collection_by_facts on collection (type, shown, earliest, latest, picture)',
+  'create index if not exists collection_pictured on collection (n) where picture is not null',
+  `create virtual table if not exists collection_words using fts5 (number, title, maker, date, medium, type, content='collection', content_rowid='n', tokenize="unicode61 remove_diacritics 2", prefix='1 2 3')`,
+  'create trigger if not exists collection_in after insert on collection begin insert into collection_words (rowid, number, title, maker, date, medium, type) values (new.n, new.number, new.title, new.maker, new.date, new.medium, new.type); end',
+  `create trigger if not exists collection_out after delete on collection begin insert into collection_words (collection_words, rowid, number, title, maker, date, medium, type) values ('delete', old.n, old.number, old.title, old.maker, old.date, old.medium, old.type); end`,
 ];
 
 export type Parameter = string | number | bigint | null | Uint8Array;

@@ -5,6 +5,9 @@ import type { Me } from '@enfilade/shared/protocol';
 import { mayBringIn } from '@enfilade/shared/seats';
 import { ACTS } from './acts.ts';
 import { type Answer, bodyOf, IMMUTABLE, isSameOrigin, json, page, refusal } from './answers.ts';
+import type { Collection } from './collection.ts';
+import type { CollectionLooks } from './collection-looks.ts';
+import { collectionPath } from './collection-paths.ts';
 import type { History } from './history.ts';
 import type { Images } from './images.ts';
 import type { Kept } from './kept.ts';
@@ -26,6 +29,8 @@ export interface House {
   readonly images: Images;
   readonly history: History;
   readonly kept: Kept;
+  readonly collection: Collection;
+  readonly collectionLooks: CollectionLooks;
   readonly judgements: () => Judgements;
   readonly meta: Meta;
   readonly limits: Limits;
@@ -87,7 +92,7 @@ async function seatPath(
   path: readonly string[],
 ): Promise<Answered> {
   const [what = '', name = '', more] = path;
-  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states'].includes(what) ? what : 'other'}`;
+  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states', 'collection'].includes(what) ? what : 'other'}`;
   const seat = house.seats.seatOf(seatId, request.headers.cookie);
   if (seat === undefined) {
     return { route, answer: refusal(401, 'This seat is not known on this device. Open its invitation link.', 'seat') };
@@ -102,6 +107,8 @@ async function seatPath(
     return { route, answer: await bringIn(house, request, url, seat) };
   if (what === 'images' && !post) return { route, answer: await image(house, url, name, more) };
   if (what === 'acts' && post && path.length === 2) return { route, answer: await act(house, request, seat, name) };
+  if (what === 'collection' && !post && path.length <= 2)
+    return { route, answer: await collectionOf(house, url, seat, name) };
   if (what === 'paper' && !post && path.length === 2) return { route, answer: await paper(house, url, seat, name) };
   return { route, answer: nothing() };
 }
@@ -172,6 +179,11 @@ async function historyOf({ history }: House, { searchParams }: URL): Promise<Ans
       ...(since === null ? {} : { since }),
     }),
   );
+}
+
+function collectionOf(house: House, { searchParams }: URL, { person }: Seat, name: string): Promise<Answer> {
+  const { sessions, collection, collectionLooks: looks } = house;
+  return collectionPath(name, { person, query: searchParams, documents: sessions.documents, collection, looks });
 }
 
 async function keptText({ kept }: House, digest: string): Promise<Answer> {

@@ -5,6 +5,8 @@ import type { AddressInfo } from 'node:net';
 import { Judgements } from '@enfilade/shared/judgements';
 import { type Logger, pino } from 'pino';
 import { refusal, send } from './answers.ts';
+import { Collection } from './collection.ts';
+import { CollectionLooks } from './collection-looks.ts';
 import { History } from './history.ts';
 import { Images } from './images.ts';
 import { Kept, keepEachDay } from './kept.ts';
@@ -42,6 +44,7 @@ export interface RunningServer {
   readonly seats: Seats;
   readonly store: Store;
   readonly images: Images;
+  readonly collection: Collection;
   /** Takes no more, writes what it has taken, says goodbye to every socket, and lets go of the folder. */
   close(): Promise<void>;
 }
@@ -57,6 +60,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
   const people = new PeopleRecord(seats, sessions.get('record'), log);
   people.write();
   const kept = new Kept(store);
+  const collection = new Collection(store);
   const history = await History.watch(store, sessions.byName, log);
   const days = keepEachDay(kept, sessions.byName, sessions.documents, log);
   const pictureTrouble = (error: unknown): void =>
@@ -69,6 +73,8 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     images,
     history,
     kept,
+    collection,
+    collectionLooks: new CollectionLooks(collection, images),
     judgements: () => {
       judgements ??= new Judgements(sessions.documents, {
         get: (key) => images.factsFor(key, pictureTrouble),
@@ -138,6 +144,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     seats,
     store,
     images,
+    collection,
     close: () => {
       closing ??= close();
       return closing;

@@ -3,7 +3,7 @@ import { mkdir } from 'node:fs/promises';
 import { join } from 'node:path';
 import { type DocumentName, isDocumentName } from '@enfilade/shared/seats';
 import type { Kysely } from 'kysely';
-import { type OpenDatabase, openDatabase, type Tables } from './database.ts';
+import { type CollectionRow, type OpenDatabase, openDatabase, type Tables } from './database.ts';
 import { holdFolder } from './folder-lock.ts';
 
 export interface LogEntry {
@@ -43,6 +43,8 @@ export class Store {
 
   private readonly upsertDeed: (...row: readonly (string | number)[]) => void;
 
+  private readonly insertCollected: (...row: readonly (string | number | null)[]) => void;
+
   private constructor(database: OpenDatabase, lastSeq: number, letGo: () => void) {
     this.database = database;
     this.query = database.query;
@@ -51,6 +53,9 @@ export class Store {
     this.insertUpdate = database.statement('insert into updates (document, seq, bytes) values (?, ?, ?)');
     this.upsertDeed = database.statement(
       'insert into deeds (n, at, person, name, role, changes, more) values (?, ?, ?, ?, ?, ?, ?) on conflict (n) do update set at = excluded.at, changes = excluded.changes',
+    );
+    this.insertCollected = database.statement(
+      'insert into collection (key, number, title, maker, date, earliest, latest, medium, type, dimensions, credit, shown, picture, storage) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (key) do nothing',
     );
   }
 
@@ -106,6 +111,30 @@ export class Store {
     await this.query.transaction().execute(async () => {
       for (const { n, at, person, name, role, changes, more } of rows) {
         this.upsertDeed(n, at, person, name, role, changes, more);
+      }
+    });
+  }
+
+  /** Writes all in one transaction; a key that is there already keeps its record. */
+  async addToCollection(rows: readonly Omit<CollectionRow, 'n'>[]): Promise<void> {
+    await this.query.transaction().execute(async () => {
+      for (const row of rows) {
+        this.insertCollected(
+          row.key,
+          row.number,
+          row.title,
+          row.maker,
+          row.date,
+          row.earliest,
+          row.latest,
+          row.medium,
+          row.type,
+          row.dimensions,
+          row.credit,
+          row.shown,
+          row.picture,
+          row.storage,
+        );
       }
     });
   }

@@ -26,7 +26,7 @@ import {
   type Vignette,
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
-import type { Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
+import type { CollectionWord, Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
 import { inWholeLetters } from './whole-letters.ts';
 
 export interface EntityTypes {
@@ -52,6 +52,7 @@ export interface EntityTypes {
   remarks: Remark;
   readMarks: string;
   sampleWords: SampleWord;
+  collectionWords: CollectionWord;
   signatures: Signature;
   versions: Version;
   states: KeptState;

@@ -351,6 +351,8 @@ export const ROOTS = {
   readMarks: { document: 'talk', shape: 'atomic' },
   /** `sampleId/personId/word` → who has seen a sample under which light, and who approved it. */
   sampleWords: { document: 'talk', shape: 'atomic' },
+  /** `personId/key of the number` → yes, maybe or no to a thing of the collection (collection.ts). */
+  collectionWords: { document: 'talk', shape: 'atomic' },
   /** `objectId` → {value?, storage?, contact?, price?} and edits; never in another document. */
   values: { document: 'private', shape: 'table' },
   signatures: { document: 'record', shape: 'atomic' },

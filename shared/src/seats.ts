@@ -61,6 +61,13 @@ export function mayBringIn(role: Role): boolean {
   return mayWrite(role, 'checklist');
 }
 
+const STOREKEEPERS: readonly Role[] = ['lead', 'curator', 'registrar', 'preparator'];
+
+/** Who is told where the collection's things are kept: those who value them, and those who fetch them. */
+export function maySeeStorage(role: Role): boolean {
+  return STOREKEEPERS.includes(role);
+}
+
 export function maySignOff(role: Role): boolean {
   return SIGNING_ROLES.includes(role);
 }
@@ -80,6 +87,7 @@ export function powersOf(role: Role): ReadonlySet<string> {
   ]);
   if (maySignOff(role)) powers.push('sign off');
   if (mayBringIn(role)) powers.push('bring in');
+  if (maySeeStorage(role)) powers.push('see storage places');
   if (mayInvite(role)) powers.push('invite');
   if (role === 'lead') powers.push('make leads');
   return new Set(powers);

@@ -76,3 +76,13 @@ export interface SampleWord extends Word {
   /** The light it was seen under, as written: 'daylight', 'gallery lamps'. */
   readonly under?: string;
 }
+
+export const COLLECTION_SAID = ['yes', 'maybe', 'no'] as const;
+export type CollectionSaid = (typeof COLLECTION_SAID)[number];
+
+/** One person's word on a thing of the collection. Atomic root, one key a person and a thing. */
+export interface CollectionWord extends Word {
+  /** The thing's number as written. */
+  readonly number: string;
+  readonly said: CollectionSaid;
+}

@@ -2,6 +2,7 @@
 
 import { type Act, ActHistory, type Outcome } from '@enfilade/shared/acts';
 import { lineUp, spaceOut } from '@enfilade/shared/aligning';
+import * as collection from '@enfilade/shared/collection';
 import * as commands from '@enfilade/shared/commands';
 import { type ShowDocuments, sameJson, type Written } from '@enfilade/shared/documents';
 import type { HangState } from '@enfilade/shared/hang-layer';
@@ -27,7 +28,7 @@ import {
 } from '@enfilade/shared/schema';
 import type { Role } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
-import type { RemarkAbout, Word } from '@enfilade/shared/talk';
+import { COLLECTION_SAID, type RemarkAbout, type Word } from '@enfilade/shared/talk';
 import type * as Y from 'yjs';
 
 /** Few things and many hands: nearly everything that can collide does. */
@@ -37,6 +38,19 @@ const VIGNETTES = ['v1', 'v2', 'v3'] as const;
 const PROPOSALS = ['p1', 'p2'] as const;
 const SAMPLES = ['s1', 's2', 's3'] as const;
 const REMARKS = ['r1', 'r2', 'r3'] as const;
+const COLLECTED: collection.CollectionRecord = {
+  number: 'OM 1.1',
+  title: 'Eel trap',
+  maker: '',
+  date: '',
+  medium: 'Willow',
+  type: 'eel trap',
+  dimensions: '78 × 34 cm',
+  credit: '',
+  shown: null,
+  picture: null,
+  storage: 'bay 3',
+};
 const PAINTS = ['weld', 'madder', 'woad'] as const;
 const ROOMS = ['dye', 'wheel'] as const;
 const SURFACES = ['dye:head', 'dye:left', 'dye:floor', 'wheel:head', 'wheel:floor', 'layout', 'opening:door'] as const;
@@ -430,6 +444,9 @@ export class Hand {
       agreeToPlaces: () => agreeToPlaces(this.judgements, object),
       planLight: () => planLight(this.random() < 0.5 ? piece : this.one(SURFACES), this.maybe(this.mm())),
       setLimit: () => setLimit('luxR2', this.maybe({ value: this.mm() + 1, source: this.text('our conservator') })),
+      sayOfCollection: () =>
+        collection.sayOfCollection(this.one(['OM 1.1', 'om 1-1']), this.maybe(this.one(COLLECTION_SAID)), word),
+      takeFromCollection: () => collection.takeFromCollection(live, [COLLECTED, { ...COLLECTED, number: 'OM 2' }]),
       setSetting: () => commands.setSetting('toleranceMm', this.mm()),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>

@@ -52,6 +52,10 @@ async function furnished(): Promise<Scene> {
   await fill('private', (doc) =>
     doc.getMap('values').set('gear', { value: 'CANARY-VALUE', contact: 'CANARY-CONTACT', storage: 'CANARY-STORAGE' }),
   );
+  const known = { maker: '', date: '', medium: '', type: 'eel trap', dimensions: '', credit: '', shown: null };
+  await here.server.collection.fill([
+    { number: 'OM 1903.2', title: 'Eel trap', ...known, picture: null, storage: 'Store of traps' },
+  ]);
   return here;
 }
 
@@ -126,6 +130,18 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
   'read the history': async (here, seat) => {
     const answer = await here.get(seat, 'history');
     expect(await answer.text()).not.toMatch(CANARY);
+    return wordFor(answer.status);
+  },
+  'read the collection': async (here, seat) => {
+    const answer = await here.get(seat, 'collection?words=trap');
+    expect(await answer.text()).toContain('Eel trap');
+    return wordFor(answer.status);
+  },
+  'see storage places of the collection': async (here, seat) => {
+    const told = await (await here.get(seat, 'collection?words=trap')).text();
+    const answer = await here.get(seat, 'collection/pull-list');
+    // A power over one path is one over the other.
+    expect(told.includes('Store of traps')).toBe(answer.status === 200);
     return wordFor(answer.status);
   },
   'keep a state of the hang': (here, seat) => act(here, seat, 'keep-state', { name: 'As it stands' }),
@@ -225,6 +241,9 @@ test('law: what is in the private document is in no frame, answer, paper, export
       'paper/loan-list.pdf?lender=The%20Lower%20Weir%20Conservancy',
       'private',
       'doc/private',
+      'collection',
+      'collection/pull-list',
+      'collection/records?number=OM%201903.2',
     ];
     const further = ['states', 'export', 'export.json', 'backup', 'paper/private', 'images/facts/private', 'values'];
     for (const path of [...paths, ...further]) {

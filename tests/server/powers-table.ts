@@ -28,6 +28,8 @@ export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
   'see the pictures': may('y y y y y y y'),
   'print a wall': may('y y y y y y y'),
   'read the history': may('y y y y y y y'),
+  'read the collection': may('y y y y y y y'),
+  'see storage places of the collection': may('y y y y n n n'),
   'keep a state of the hang': may('y y y y y y n'),
   'freeze the vignette list': may('y y n y n y n'),
   'freeze the vignette list, artist proposes only': may('y y n y n n n'),

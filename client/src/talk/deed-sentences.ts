@@ -4,7 +4,7 @@ import type { Judgements } from '@enfilade/shared/judgements';
 import { proposedKeyParts } from '@enfilade/shared/proposals';
 import { objectOfPiece, type PieceId, type Place, type RootName, type Sample } from '@enfilade/shared/schema';
 import { onName, surfaceName } from '@enfilade/shared/surface-names';
-import type { ProposalOutcome, Remark, SampleWord } from '@enfilade/shared/talk';
+import type { CollectionWord, ProposalOutcome, Remark, SampleWord } from '@enfilade/shared/talk';
 import { aboutName } from './about-name.ts';
 
 export interface DeedWords {
@@ -209,6 +209,13 @@ const tellSampleWords: Teller = (own, { judgements }) => {
   return word.said === 'approved' ? `approved ${of}` : `saw ${of} under ${word.under || 'a light not named'}`;
 };
 
+const tellCollectionWords: Teller = ([first]) => {
+  const word = (first?.to ?? first?.from) as Partial<CollectionWord> | undefined;
+  if (first === undefined || word === undefined) return null;
+  const what = `${word.number ?? 'a thing'} of the collection`;
+  return first.to === undefined ? `took back ${word.said ?? 'a word'} on ${what}` : `said ${word.said} to ${what}`;
+};
+
 const tellCuts: Teller = ([first]) =>
   first?.to === 'leave out'
     ? 'left the ground out of a picture'
@@ -252,6 +259,7 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['pictureCuts', tellCuts],
   ['samples', tellSamples],
   ['sampleWords', tellSampleWords],
+  ['collectionWords', tellCollectionWords],
   ['rooms', tellRooms],
   ['openings', () => 'corrected an opening'],
   ['fixtures', () => 'corrected a fixture to keep clear'],

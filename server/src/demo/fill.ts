@@ -3,6 +3,7 @@
 import { type Json, ROOTS } from '@enfilade/shared/schema';
 import type { DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
+import type { Collection } from '../collection.ts';
 import type { Images } from '../images.ts';
 import type { Sessions } from '../sessions.ts';
 import { dayFacts } from './days.ts';
@@ -17,13 +18,18 @@ const LAST: DocumentName = 'rooms';
  * Rejects when a picture cannot be kept or the log cannot be written.
  */
 export async function fillWithDemo(
-  { images, sessions }: { readonly images: Images; readonly sessions: Sessions },
-  options: Omit<DemoOptions, 'takePicture'> & { readonly now?: Date } = {},
+  {
+    images,
+    sessions,
+    collection,
+  }: { readonly images: Images; readonly sessions: Sessions; readonly collection?: Collection },
+  options: Omit<DemoOptions, 'takePicture' | 'takeCollection'> & { readonly now?: Date } = {},
 ): Promise<boolean> {
   if (sessions.documents.all('rooms').size > 0) return false;
   const show = await buildDemoShow({
     ...options,
     takePicture: async (bytes, name) => (await images.add(bytes, name)).sha256,
+    ...(collection === undefined ? {} : { takeCollection: (records) => collection.fill(records) }),
   });
   const updates = toUpdates(show).sort((a, b) => Number(a.document === LAST) - Number(b.document === LAST));
   // Days are the server's own writes: begun again on another day they must not meet other facts under one client id.

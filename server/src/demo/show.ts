@@ -20,7 +20,15 @@ import { ShowDocuments } from '@enfilade/shared/documents';
 import { type MuseumObject, pieceIdOf } from '@enfilade/shared/schema';
 import { DOCUMENT_NAMES, type DocumentName } from '@enfilade/shared/seats';
 import * as Y from 'yjs';
+import type { CollectionIn } from '../collection.ts';
 import { CHECKLIST, type DemoRecord } from './checklist.ts';
+import {
+  COLLECTION_COUNT,
+  COLLECTION_PX,
+  collectionDrawings,
+  collectionRecords,
+  LARGE_COLLECTION_COUNT,
+} from './collection.ts';
 import { DECK, WALL_PAINTS } from './deck.ts';
 import type { Pictured } from './drawing/picture.ts';
 import { pictureFileOf, pngOf } from './files.ts';
@@ -37,6 +45,8 @@ export interface DemoOptions {
   readonly large?: boolean;
   /** Told now and then, in words. */
   readonly progress?: (line: string) => void;
+  /** Given the collection's records once the pictures are kept; without it neither records nor pictures of it are made. */
+  readonly takeCollection?: (records: readonly CollectionIn[]) => Promise<void>;
   /** How a picture is made; drawn and rendered unless given. */
   readonly draw?: (pictured: Pictured, longestPx?: number) => Promise<Uint8Array>;
 }
@@ -62,8 +72,12 @@ export async function buildDemoShow(options: DemoOptions): Promise<ShowDocuments
   const perform = (act: Act) => documents.write(act.changes, 'demo');
 
   const further = large ? furtherRecords() : [];
-  const hashes = await takePictures(jobsOf(large), options);
+  const { takeCollection } = options;
+  const hashes = await takePictures([...jobsOf(large), ...(takeCollection ? collectionJobs() : [])], options);
   const pictureOf = (key: string): string => hashes.get(key) ?? '';
+  await takeCollection?.(
+    collectionRecords((key) => hashes.get(key) ?? null, large ? LARGE_COLLECTION_COUNT : COLLECTION_COUNT),
+  );
 
   perform(setSetting('title', 'Slow Water'));
   perform(setSetting('museum', 'Overwick Museum'));
@@ -156,6 +170,15 @@ function jobsOf(large: boolean): readonly Job[] {
   if (!large) return jobs;
   const pool = picturePool().map((pictured, k) => ({ key: `pool-${k}`, name: `pool ${k}.png`, pictured }));
   return [...jobs, ...pool.map((job) => ({ ...job, longestPx: POOL_PX }))];
+}
+
+function collectionJobs(): readonly Job[] {
+  return collectionDrawings().map((pictured) => ({
+    key: pictured.key,
+    name: `${pictured.key}.png`,
+    pictured,
+    longestPx: COLLECTION_PX,
+  }));
 }
 
 async function takePictures(jobs: readonly Job[], options: DemoOptions): Promise<ReadonlyMap<string, string>> {
