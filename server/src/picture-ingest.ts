@@ -35,11 +35,14 @@ sharp.concurrency(1);
 sharp.cache(false);
 
 /** What the first bytes say, whatever the name says; null for what is not taken. */
-export function kindOf(head: Uint8Array): 'jpeg' | 'png' | 'webp' | null {
+export function kindOf(head: Uint8Array): 'jpeg' | 'png' | 'webp' | 'tiff' | null {
   const starts = (at: number, ...bytes: number[]): boolean => bytes.every((byte, i) => head[at + i] === byte);
   if (starts(0, 0xff, 0xd8, 0xff)) return 'jpeg';
   if (starts(0, 0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a)) return 'png';
   if (starts(0, 0x52, 0x49, 0x46, 0x46) && starts(8, 0x57, 0x45, 0x42, 0x50)) return 'webp';
+  // Either order of bytes; 42 is TIFF 6.0, 43 its larger sister.
+  if (starts(0, 0x49, 0x49, 0x2a, 0) || starts(0, 0x49, 0x49, 0x2b, 0)) return 'tiff';
+  if (starts(0, 0x4d, 0x4d, 0, 0x2a) || starts(0, 0x4d, 0x4d, 0, 0x2b)) return 'tiff';
   return null;
 }
 
@@ -50,7 +53,7 @@ export async function assertTakeable(path: string, name: string, pixelsAtMost: n
   const { bytesRead } = await file.read(head, 0, 16, 0);
   await file.close();
   if (bytesRead === 0) throw new PictureRefused(`“${name}” is empty: 0 bytes.`);
-  if (kindOf(head) === null) throw new PictureRefused(`“${name}” is not a JPEG, PNG or WebP picture.`);
+  if (kindOf(head) === null) throw new PictureRefused(`“${name}” is not a JPEG, PNG, WebP or TIFF picture.`);
   const { width, height } = await sharp(path, { limitInputPixels: false })
     .metadata()
     .catch(() => {
@@ -111,7 +114,7 @@ export async function ingest(
     background: { r: 0, g: 0, b: 0, alpha: 0 },
     withoutEnlargement: false,
   });
-  const { width, height, autoOrient, icc } = await sharp(path, { limitInputPixels: false }).metadata();
+  const { width, height, autoOrient, icc, pages = 1 } = await sharp(path, { limitInputPixels: false }).metadata();
   const file = { widthPx: autoOrient?.width ?? width, heightPx: autoOrient?.height ?? height };
   const pixels = pixelsOf(small);
   return {
@@ -120,6 +123,7 @@ export async function ingest(
       heightPx: Math.max(1, Math.round((file.heightPx * raster.info.height) / whole.info.height)),
       ...pictureColoursOf(pixels),
       engine: PICTURES_MADE_BY,
+      ...(pages > 1 ? { pages } : {}),
       cutOut,
       ...outlineFrom(pixels),
       photograph: photographConfidenceOf(pixels, { ...file, profile: icc === undefined ? null : 'embedded' }),

@@ -12,6 +12,7 @@ import type { History } from './history.ts';
 import type { Images } from './images.ts';
 import type { Kept } from './kept.ts';
 import type { Limits } from './limits.ts';
+import type { Manifests } from './manifests.ts';
 import { metricsText } from './metrics.ts';
 import type { Meta } from './migrate.ts';
 import { PAPERS } from './paper/papers.ts';
@@ -27,6 +28,7 @@ export interface House {
   readonly sessions: Sessions;
   readonly seats: Seats;
   readonly images: Images;
+  readonly manifests: Manifests;
   readonly history: History;
   readonly kept: Kept;
   readonly collection: Collection;
@@ -92,7 +94,7 @@ async function seatPath(
   path: readonly string[],
 ): Promise<Answered> {
   const [what = '', name = '', more] = path;
-  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states', 'collection'].includes(what) ? what : 'other'}`;
+  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states', 'collection', 'manifests'].includes(what) ? what : 'other'}`;
   const seat = house.seats.seatOf(seatId, request.headers.cookie);
   if (seat === undefined) {
     return { route, answer: refusal(401, 'This seat is not known on this device. Open its invitation link.', 'seat') };
@@ -105,6 +107,7 @@ async function seatPath(
   if (what === 'states' && path.length === 2 && !post) return { route, answer: await keptText(house, name) };
   if (what === 'images' && post && path.length === 1)
     return { route, answer: await bringIn(house, request, url, seat) };
+  if (what === 'manifests' && post) return { route, answer: await manifest(house, request, seat, path.slice(1)) };
   if (what === 'images' && !post) return { route, answer: await image(house, url, name, more) };
   if (what === 'acts' && post && path.length === 2) return { route, answer: await act(house, request, seat, name) };
   if (what === 'collection' && !post && path.length <= 2)
@@ -235,6 +238,32 @@ async function bringIn(house: House, request: IncomingMessage, url: URL, seat: S
   } catch (error) {
     if (error instanceof PictureRefused) return refusal(422, error.message, name);
     throw error;
+  }
+}
+
+/** Whoever may bring pictures in may have a manifest read, and the pictures it names fetched. */
+async function manifest(house: House, request: IncomingMessage, seat: Seat, path: readonly string[]): Promise<Answer> {
+  const { manifests, seats } = house;
+  const refused = refusal(403, 'This seat may not bring pictures in. Nothing was fetched.', 'manifest');
+  if (!mayBringIn(seat.person.role)) return refused;
+  const [first, what, row = '', n = ''] = path;
+  if (first === undefined) return manifests.take(request, seat.person.id);
+  if (first === 'fetch' && path.length === 1) {
+    const text = await bodyOf(request, ACT_BYTES);
+    // Asked anew, as of every act: nothing is called for a seat that was taken back meanwhile.
+    const now = seats.seatOf(seat.id, request.headers.cookie);
+    if (now === undefined || !mayBringIn(now.person.role)) return refused;
+    return manifests.fetch(addressIn(text), seat.person.id);
+  }
+  if (what === 'pictures' && path.length === 4) return manifests.picture(first, row, n, seat.person.id);
+  return nothing();
+}
+
+function addressIn(text: string | null): unknown {
+  try {
+    return (JSON.parse(text ?? '') as { address?: unknown } | null)?.address;
+  } catch {
+    return undefined;
   }
 }
 

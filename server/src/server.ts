@@ -11,6 +11,7 @@ import { History } from './history.ts';
 import { Images } from './images.ts';
 import { Kept, keepEachDay } from './kept.ts';
 import { DEFAULT_LIMITS, type Limits } from './limits.ts';
+import { Manifests } from './manifests.ts';
 import { migrate } from './migrate.ts';
 import { PeopleRecord } from './people-record.ts';
 import { answerTo, type House } from './routes.ts';
@@ -35,6 +36,8 @@ export interface ServerOptions {
   readonly tls?: Certificate;
   /** Origins besides the server's own that pages may come from, as `https://show.example`. */
   readonly allowedOrigins?: readonly string[];
+  /** Which IP addresses may be called where a person gives a web address; those of the public network unless given. */
+  readonly mayCall?: (address: string) => boolean;
 }
 
 export interface RunningServer {
@@ -71,6 +74,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     sessions,
     seats,
     images,
+    manifests: new Manifests(images, limits.pictureBytes, options.mayCall),
     history,
     kept,
     collection,

@@ -86,6 +86,8 @@ export interface ImageFacts {
   /** Share of the picture that is not transparent, 0..1. */
   readonly opaqueShare: number;
   readonly engine: string;
+  /** How many pictures its file holds (TIFF), where more than one: the first is taken. */
+  readonly pages?: number;
   /** Absent, as is what follows, as long as an earlier engine's facts stand. */
   readonly cutOut?: CutOutFact;
   /** The outline of what is opaque, whatever its size: of the thing where `cutOut` says its ground is left out. */
@@ -113,6 +115,16 @@ export interface CutOutFact {
   readonly doubts: readonly string[];
   /** The person's word it is by. */
   readonly choice?: PictureCut;
+}
+
+/**
+ * `POST /seat/<id>/manifests` (a IIIF manifest) and `POST /seat/<id>/manifests/fetch` ({address}) → ManifestAnswer; then
+ * `POST /seat/<id>/manifests/<manifest>/pictures/<row>/<n>`, rows and pictures from 0 as the manifest's table has them →
+ * ImageFacts.
+ */
+export interface ManifestAnswer {
+  readonly id: string;
+  readonly text: string;
 }
 
 /** One picture as sent, bytes; and as decoded, pixels. The server holds to it, the page says it beforehand. */

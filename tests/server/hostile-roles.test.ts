@@ -121,6 +121,19 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     const answer = await here.get(seat, 'images?name=a.png', { method: 'POST', body: new Uint8Array(png) });
     return wordFor(answer.status);
   },
+  'have a manifest and its pictures fetched': async (here, seat) => {
+    const post = (path: string, body: unknown) =>
+      here.get(seat, path, { method: 'POST', body: JSON.stringify(body), headers: { origin: here.address } });
+    const statuses = [
+      (await post('manifests', { type: 'Manifest', items: [{ type: 'Canvas' }], label: 'Gear' })).status,
+      // Of this very machine: nobody has it called, and most may not even ask.
+      (await post('manifests/fetch', { address: `${here.address}/health` })).status,
+      (await post('manifests/none/pictures/0/0', {})).status,
+    ];
+    if (statuses.every((status) => status === 403)) return 'refused';
+    expect(statuses).toEqual([200, 422, 404]);
+    return 'may';
+  },
   'see the pictures': async (here, seat) => wordFor((await here.get(seat, 'images/facts')).status),
   'print a wall': async (here, seat) => {
     const answer = await here.get(seat, 'paper/elevation.pdf?surface=wheel:head');

@@ -145,10 +145,10 @@ test('story: what cannot be taken is refused with a sentence that names the file
     [
       'drawing.svg',
       Buffer.from('<svg xmlns="http://www.w3.org/2000/svg" width="5" height="5"/>'),
-      /not a JPEG, PNG or WebP/,
+      /not a JPEG, PNG, WebP or TIFF/,
     ],
-    ['moving.jpg', await halves(20, 20).gif().toBuffer(), /not a JPEG, PNG or WebP/],
-    ['list.png', Buffer.from('number,title\n1,Mangle\n'), /not a JPEG, PNG or WebP/],
+    ['moving.jpg', await halves(20, 20).gif().toBuffer(), /not a JPEG, PNG, WebP or TIFF/],
+    ['list.png', Buffer.from('number,title\n1,Mangle\n'), /not a JPEG, PNG, WebP or TIFF/],
   ];
   for (const [name, bytes, why] of cases) {
     const [status, refused] = await send(here, seat, bytes, name);

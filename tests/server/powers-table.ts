@@ -25,6 +25,7 @@ export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
   record: rw('r r r r r r r'),
   'sign off': may('y y y y y y n'),
   'bring pictures in': may('y y y n n n n'),
+  'have a manifest and its pictures fetched': may('y y y n n n n'),
   'see the pictures': may('y y y y y y y'),
   'print a wall': may('y y y y y y y'),
   'read the history': may('y y y y y y y'),

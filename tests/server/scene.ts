@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { Writable } from 'node:stream';
 import type { Limits } from '@enfilade/server/limits';
 import { logTo } from '@enfilade/server/log';
-import { type RunningServer, startServer } from '@enfilade/server/server';
+import { type RunningServer, type ServerOptions, startServer } from '@enfilade/server/server';
 import { MESSAGE_ACKNOWLEDGED, MESSAGE_NOTICE, type Notice, SUBPROTOCOL } from '@enfilade/shared/protocol';
 import type { DocumentName, Role } from '@enfilade/shared/seats';
 import * as decoding from 'lib0/decoding';
@@ -32,11 +32,13 @@ export class Scene {
   /** Every frame any client of this scene has received. */
   readonly frames: { seatId: string; document: string; bytes: Uint8Array }[] = [];
   private readonly limits: Partial<Limits>;
+  private readonly more: Partial<ServerOptions>;
   private readonly leave: (() => void)[] = [];
 
-  constructor(dataDirectory: string, limits: Partial<Limits>) {
+  constructor(dataDirectory: string, limits: Partial<Limits>, more: Partial<ServerOptions>) {
     this.dataDirectory = dataDirectory;
     this.limits = limits;
+    this.more = more;
   }
 
   async open(): Promise<void> {
@@ -52,6 +54,7 @@ export class Scene {
       dataDirectory: this.dataDirectory,
       logger: logTo(sink, 'trace'),
       limits: this.limits,
+      ...this.more,
     });
   }
 
@@ -142,8 +145,8 @@ export class Scene {
   }
 }
 
-export async function scene(limits: Partial<Limits> = {}): Promise<Scene> {
-  const opened = new Scene(await mkdtemp(join(tmpdir(), 'enfilade-')), limits);
+export async function scene(limits: Partial<Limits> = {}, more: Partial<ServerOptions> = {}): Promise<Scene> {
+  const opened = new Scene(await mkdtemp(join(tmpdir(), 'enfilade-')), limits, more);
   await opened.open();
   onTestFinished(() => opened.close());
   return opened;

@@ -36,7 +36,7 @@ export async function unpackPictures(
   let bytes = 0;
   for (const entry of zipEntries(zip, ZIP_AT_MOST.entries)) {
     const { name } = entry;
-    if (name.endsWith('/') || ASIDE.test(name)) continue;
+    if (!climbs(name) && (name.endsWith('/') || ASIDE.test(name))) continue;
     const fault = faultOf(entry);
     if (fault !== null) left.push({ name, what: fault });
     else {

@@ -25,6 +25,11 @@ export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
             : `${pairs.length} pictures are left. Say which object each shows, and they go in too.`}
         </p>
       ) : null}
+      {done.told.map((sentence) => (
+        <p key={sentence} className="cap">
+          {sentence}
+        </p>
+      ))}
       <Refused refused={done.refused} />
       <p className="bi-commands">
         <button type="button" className="act main" onClick={begin}>

@@ -6,6 +6,7 @@ import { BringInDone } from './bring-in-done.tsx';
 import { BringInFoot } from './bring-in-foot.tsx';
 import { FileChoice } from './file-choice.tsx';
 import { HeadingsPart } from './headings-part.tsx';
+import { NamedPart } from './named-part.tsx';
 import { PicturesPart } from './pictures-part.tsx';
 import { RowsToLookAt } from './rows-to-look-at.tsx';
 import { SheetChoice } from './sheet-choice.tsx';
@@ -53,7 +54,8 @@ function Bringing() {
       <div className="bring-in">
         <h1>Bring in</h1>
         <Notes notes={bringing.notes} />
-        <FileChoice take={bringing.take} first />
+        <WorkingOn bringing={bringing} />
+        <FileChoice take={bringing.take} takeAddress={bringing.takeAddress} first />
       </div>
     );
   }
@@ -79,7 +81,7 @@ function Bringing() {
             state.fileName
           ) : null}
         </p>
-        <FileChoice take={bringing.take} first={false} />
+        <FileChoice take={bringing.take} takeAddress={null} first={false} />
       </header>
       {state.kind === 'failed' ? (
         <p className="bi-failed" role="alert">
@@ -88,6 +90,7 @@ function Bringing() {
       ) : null}
       <WorkingOn bringing={bringing} />
       <SheetChoice bringing={bringing} />
+      <NamedPart bringing={bringing} />
       <Notes notes={bringing.notes} />
       <div className={reading === null ? 'bi-parts bi-parts-pictures' : 'bi-parts'}>
         {reading === null ? null : (

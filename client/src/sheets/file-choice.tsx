@@ -1,13 +1,16 @@
 /** Where files come in: chosen, or dropped anywhere on the page's drop area. */
 import { type DragEvent, useEffect, useId, useRef, useState } from 'react';
+import { AddressChoice } from './address-choice.tsx';
 
 interface FileChoiceProps {
   readonly take: (files: readonly File[]) => void;
+  /** Null: no address is asked for. */
+  readonly takeAddress: ((address: string) => void) | null;
   /** Nothing has been chosen yet: says what to do first. */
   readonly first: boolean;
 }
 
-export function FileChoice({ take, first }: FileChoiceProps) {
+export function FileChoice({ take, takeAddress, first }: FileChoiceProps) {
   const id = useId();
   const [over, setOver] = useState(false);
   const drop = (event: DragEvent): void => {
@@ -59,6 +62,7 @@ export function FileChoice({ take, first }: FileChoiceProps) {
         />
         <span className="t1">{first ? 'or drop them here together' : 'or drop them here'}</span>
       </div>
+      {takeAddress === null ? null : <AddressChoice take={takeAddress} />}
     </section>
   );
 }

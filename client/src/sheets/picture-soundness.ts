@@ -13,13 +13,13 @@ interface Header {
 
 /**
  * What is wrong with it, to be said after its name; null where nothing is seen to be.
- * Sources: JPEG ITU-T T.81 B.1.1, PNG ISO/IEC 15948 11.2, WebP container RFC 9649.
+ * Sources: JPEG ITU-T T.81 B.1.1, PNG ISO/IEC 15948 11.2, WebP container RFC 9649, TIFF 6.0 section 2.
  */
 export async function pictureFaultOf(file: Blob): Promise<string | null> {
   if (file.size === 0) return 'is empty: 0 bytes.';
   const head = new Uint8Array(await file.slice(0, HEAD_BYTES).arrayBuffer());
-  const header = jpegHeader(head) ?? pngHeader(head) ?? webpHeader(head, file.size);
-  if (header === null) return 'is not a JPEG, PNG or WebP picture.';
+  const header = jpegHeader(head) ?? pngHeader(head) ?? webpHeader(head, file.size) ?? tiffHeader(head, file.size);
+  if (header === null) return 'is not a JPEG, PNG, WebP or TIFF picture.';
   const { widthPx, heightPx } = header;
   const pixels = (widthPx ?? 0) * (heightPx ?? 0);
   if (pixels > PICTURE_AT_MOST.pixels) {
@@ -81,6 +81,18 @@ function webpHeader(head: Uint8Array, size: number): Header | null {
     default:
       return { widthPx: a | ((b & 0x3f) << 8), heightPx: c | ((d & 0x3f) << 8), whole };
   }
+}
+
+/** A directory may stand anywhere in the file, often at its end: what can be told is whether it is there at all. */
+function tiffHeader(head: Uint8Array, size: number): Header | null {
+  const order = String.fromCharCode(head[0] ?? 0, head[1] ?? 0);
+  if ((order !== 'II' && order !== 'MM') || head.length < 8) return null;
+  const view = new DataView(head.buffer);
+  const little = order === 'II';
+  const kind = view.getUint16(2, little);
+  if (kind !== 42 && kind !== 43) return null;
+  const at = kind === 42 ? view.getUint32(4, little) : head.length < 16 ? size : Number(view.getBigUint64(8, little));
+  return { widthPx: null, heightPx: null, whole: async () => at + 2 <= size };
 }
 
 /** The last bytes first; the whole of it only where something else was put behind the picture. */

@@ -3,6 +3,7 @@
  * it as it was. While there is any of it the browser asks before the window closes.
  */
 import type { RowAnswer } from '@enfilade/shared/checklist-reading';
+import type { PictureStore } from '../sync/picture-store.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { ChecklistReader, type ReadingState } from '../workers/checklist-reader.ts';
 import type { SourceAnswer } from '../workers/checklist-task.ts';
@@ -31,6 +32,8 @@ export interface Done {
   readonly pictures: number;
   readonly beyond: number;
   readonly refused: readonly Refused[];
+  /** Sentences on what was taken in part. */
+  readonly told: readonly string[];
 }
 
 export interface ReviewState {
@@ -46,6 +49,10 @@ export interface ReviewState {
   readonly byHand: ReadonlyMap<string, HandChoice>;
   readonly sending: SendingState | null;
   readonly done: Done | null;
+  /** Whether the pictures that a manifest names are fetched with it. */
+  readonly fetchNamed: boolean;
+  /** The address of a manifest that is being fetched. */
+  readonly fetching: string | null;
 }
 
 const EMPTY: ReviewState = {
@@ -58,6 +65,8 @@ const EMPTY: ReviewState = {
   byHand: new Map(),
   sending: null,
   done: null,
+  fetchNamed: false,
+  fetching: null,
 };
 
 const PICTURE = /\.(jpe?g|png|webp|tiff?|gif|bmp|hei[cf]|avif)$/i;
@@ -74,6 +83,9 @@ export class Review {
   readonly hashes = new Map<File, string>();
   stop: AbortController | null = null;
   stopUnpacking: AbortController | null = null;
+  stopFetching: AbortController | null = null;
+  /** The manifest that is being read: its file, and its id once the server holds it. */
+  manifest: { readonly file: File; readonly id: string | null } | null = null;
   private readonly listeners = new Set<() => void>();
   private asking = false;
 
@@ -97,8 +109,38 @@ export class Review {
     for (const zip of zips) await this.takeZip(zip);
   }
 
+  /** A manifest by its address, fetched by the server and then read as a file is. */
+  async takeAddress(pictures: PictureStore, address: string): Promise<void> {
+    const control = new AbortController();
+    this.stopFetching = control;
+    this.put({ fetching: address, done: null, ignored: [] });
+    const answer = await pictures.manifest({ address }, control.signal).catch(() => null);
+    this.put({ fetching: null });
+    if (answer === null || !('id' in answer)) {
+      const what = control.signal.aborted ? 'Stopped; nothing was fetched.' : 'The server did not answer.';
+      this.put({ ignored: [`${address}: ${answer === null ? what : answer.what}`] });
+      return;
+    }
+    const file = new File([answer.text], address, { type: 'application/json' });
+    this.manifest = { file, id: answer.id };
+    this.put({ answers: new Map(), fetchNamed: true });
+    this.reader.read(file);
+  }
+
+  /** The id under which the server holds the manifest that is read; null where it is none. */
+  async manifestId(pictures: PictureStore, signal: AbortSignal): Promise<string | null> {
+    if (this.manifest === null || this.manifest.id !== null) return this.manifest?.id ?? null;
+    const { file } = this.manifest;
+    const answer = await pictures.manifest(file, signal);
+    if (!('id' in answer)) return null;
+    this.manifest = { file, id: answer.id };
+    return answer.id;
+  }
+
   begin(): void {
     this.stop?.abort();
+    this.stopFetching?.abort();
+    this.manifest = null;
     this.stopUnpacking?.abort();
     this.hashes.clear();
     this.reader.forget();
@@ -137,7 +179,11 @@ export class Review {
       ],
       ...(checklist === undefined ? {} : { answers: new Map() }),
     });
-    if (checklist !== undefined) this.reader.read(checklist);
+    if (checklist !== undefined) {
+      this.manifest = { file: checklist, id: null };
+      this.put({ fetchNamed: false });
+      this.reader.read(checklist);
+    }
     void this.takePictures(pictures);
   }
 

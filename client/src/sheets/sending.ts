@@ -12,6 +12,8 @@ export interface Sent {
   /** SHA-256 by file. */
   readonly hashes: ReadonlyMap<File, string>;
   readonly refused: readonly { readonly fileName: string; readonly what: string }[];
+  /** Sentences on files of which only a part was taken. */
+  readonly told: readonly string[];
 }
 
 const AT_ONCE = 2;
@@ -25,6 +27,7 @@ export async function sendPictures(
   tell: (state: SendingState) => void,
 ): Promise<Sent> {
   const refused: { fileName: string; what: string }[] = [];
+  const told: string[] = [];
   const waiting = files.filter((file) => !hashes.has(file));
   const began = Date.now();
   let next = 0;
@@ -41,8 +44,11 @@ export async function sendPictures(
       say(file.name);
       try {
         const answer = await pictures.send(file, signal);
-        if ('sha256' in answer) hashes.set(file, answer.sha256);
-        else refused.push({ fileName: file.name, what: answer.what });
+        if ('sha256' in answer) {
+          hashes.set(file, answer.sha256);
+          const { pages = 1 } = answer;
+          if (pages > 1) told.push(`${file.name} holds ${pages} pictures; its first is shown.`);
+        } else refused.push({ fileName: file.name, what: answer.what });
       } catch (error) {
         if (signal.aborted) throw error;
         refused.push({
@@ -55,7 +61,7 @@ export async function sendPictures(
     }
   };
   await Promise.all(Array.from({ length: AT_ONCE }, lane));
-  return { hashes, refused };
+  return { hashes, refused, told };
 }
 
 /** 'about 40 seconds more', 'about 3 minutes more'. */

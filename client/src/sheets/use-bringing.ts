@@ -7,8 +7,9 @@ import { useMemo, useSyncExternalStore } from 'react';
 import { act } from '../cards/acting.ts';
 import { say } from '../shell/live-region.tsx';
 import { useHistory, useRoots, useShow } from '../sync/hooks.ts';
+import { fetchNamed, namedIn } from './named-pictures.ts';
 import { type HandChoice, type PictureChoice, pictureChoices, picturesByTarget, targetsOf } from './picture-choices.ts';
-import { type PictureFile, reviewOf } from './review.ts';
+import { type PictureFile, type Refused, reviewOf } from './review.ts';
 import { sendPictures } from './sending.ts';
 
 export interface PicturePair {
@@ -47,6 +48,7 @@ export function useBringing() {
     const choices = pictureChoices(named, targets, rows, byHand);
     return choices.map((choice, index) => ({ choice, picture: sound[index] as PictureFile }));
   }, [sound, targets, rows, byHand]);
+  const named = useMemo(() => namedIn(rows), [rows]);
   const going = pairs.filter(({ choice }) => choice.target !== null && choice.of !== null);
 
   const decide = (id: string, word: HandChoice): void => {
@@ -59,6 +61,7 @@ export function useBringing() {
     const control = new AbortController();
     review.stop = control;
     const files = going.map(({ picture }) => picture.file);
+    const refusedThere: Refused[] = [];
     try {
       const sent = await sendPictures(show.pictures, files, review.hashes, control.signal, (sending) =>
         review.put({ sending }),
@@ -76,11 +79,21 @@ export function useBringing() {
         if (line !== null) byLine.set(line, own);
         else if (objectId !== null) byObject.set(objectId, own);
       }
+      const manifest = state.fetchNamed ? await review.manifestId(show.pictures, control.signal) : null;
+      if (manifest !== null) {
+        const without = rows.filter(({ line }) => !byLine.has(line));
+        const fetched = await fetchNamed(show.pictures, manifest, without, control.signal, (sending) =>
+          review.put({ sending }),
+        );
+        for (const [line, own] of fetched.byLine) byLine.set(line, own);
+        refusedThere.push(...fetched.refused);
+      }
       const incoming = recordsInFrom(documents, rows, byLine);
       const pictured = pictureRecordsFrom(documents, byObject);
       const records = [...incoming.records, ...pictured];
       const refused = [
         ...sent.refused,
+        ...refusedThere,
         ...pictures.flatMap(({ file, fault }) => (fault === null ? [] : [{ fileName: file.name, what: fault }])),
       ];
       if (records.length === 0) {
@@ -108,9 +121,10 @@ export function useBringing() {
           records: records.length,
           added: incoming.added,
           updated: incoming.updated + pictured.length,
-          pictures: [...hashOf.values()].filter((sha256) => sha256 !== undefined).length,
+          pictures: [...byLine, ...byObject].reduce((sum, [, own]) => sum + picturesIn(own), 0),
           beyond: incoming.beyond.length,
           refused,
+          told: sent.told,
         },
       });
     } catch {
@@ -156,6 +170,12 @@ export function useBringing() {
     },
     mend: review.reader.mend.bind(review.reader),
     take: (files: readonly File[]): void => void review.take(files),
+    takeAddress: (address: string): void => void review.takeAddress(show.pictures, address),
+    fetching: state.fetching,
+    stopFetching: (): void => review.stopFetching?.abort(),
+    named,
+    fetchNamed: state.fetchNamed,
+    setFetchNamed: (fetchNamed: boolean): void => review.put({ fetchNamed }),
     begin: (): void => review.begin(),
     bringIn,
     stop: (): void => review.stop?.abort(),
@@ -166,6 +186,10 @@ export function useBringing() {
     },
     mayPutBack: done !== null && undoable === done.name,
   };
+}
+
+function picturesIn({ whole, byPiece }: RecordPictures): number {
+  return new Set([...(whole === null ? [] : [whole]), ...byPiece.values()]).size;
 }
 
 function notesOf(ignored: readonly string[], reading: ChecklistReading | null): readonly string[] {

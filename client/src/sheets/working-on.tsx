@@ -2,9 +2,12 @@
 import type { Bringing } from './use-bringing.ts';
 
 export function WorkingOn({ bringing }: { readonly bringing: Bringing }) {
-  const { reading, unpacking } = bringing;
+  const { reading, unpacking, fetching } = bringing;
   const work = [
     ...(reading.kind === 'reading' ? [{ ...reading, verb: 'reading', stop: bringing.stopReading }] : []),
+    ...(fetching === null
+      ? []
+      : [{ fileName: fetching, what: 'fetching', share: null, verb: 'fetching', stop: bringing.stopFetching }]),
     ...(unpacking === null ? [] : [{ ...unpacking, verb: 'unpacking', stop: bringing.stopUnpacking }]),
   ];
   return work.map(({ fileName, what, share, verb, stop }) => (

@@ -1,6 +1,6 @@
 /** What the server derived from pictures, kept by hash, and the way new ones go up. */
 import { pictureKeyParts } from '@enfilade/shared/picture-cuts';
-import { ATLAS_CELLS, type ImageFacts, type Refusal } from '@enfilade/shared/protocol';
+import { ATLAS_CELLS, type ImageFacts, type ManifestAnswer, type Refusal } from '@enfilade/shared/protocol';
 
 export class PictureStore {
   private readonly base: string;
@@ -95,7 +95,28 @@ export class PictureStore {
       signal,
       headers: { 'content-type': 'application/octet-stream' },
     });
-    const body = (await answer.json()) as ImageFacts | Refusal;
+    return this.taken((await answer.json()) as ImageFacts | Refusal);
+  }
+
+  /** Has the server keep a manifest, or fetch one from an address; then the pictures it names can be asked for. */
+  async manifest(from: File | { readonly address: string }, signal: AbortSignal): Promise<ManifestAnswer | Refusal> {
+    const isFile = from instanceof File;
+    const answer = await fetch(`${this.base}/manifests${isFile ? '' : '/fetch'}`, {
+      method: 'POST',
+      body: isFile ? from : JSON.stringify(from),
+      signal,
+      headers: { 'content-type': 'application/json' },
+    });
+    return (await answer.json()) as ManifestAnswer | Refusal;
+  }
+
+  /** Has the server fetch a picture that a manifest names; rows and pictures from 0. */
+  async fetchNamed(manifestId: string, row: number, n: number, signal: AbortSignal): Promise<ImageFacts | Refusal> {
+    const answer = await fetch(`${this.base}/manifests/${manifestId}/pictures/${row}/${n}`, { method: 'POST', signal });
+    return this.taken((await answer.json()) as ImageFacts | Refusal);
+  }
+
+  private taken(body: ImageFacts | Refusal): ImageFacts | Refusal {
     if ('sha256' in body) {
       this.facts.set(body.sha256, body);
       this.tell();

@@ -61,6 +61,6 @@ describe('what is seen of a picture before it is sent', () => {
 
   test('story: nothing at all, and what is no picture, are told for what they are', async () => {
     expect(await fault(Buffer.alloc(0))).toBe('is empty: 0 bytes.');
-    expect(await fault(Buffer.from('GIF89a, but of words'))).toBe('is not a JPEG, PNG or WebP picture.');
+    expect(await fault(Buffer.from('GIF89a, but of words'))).toBe('is not a JPEG, PNG, WebP or TIFF picture.');
   });
 });
