@@ -32,6 +32,8 @@ export const selection = new Store<readonly PieceId[]>([]);
 export interface Trial {
   readonly name: string;
   readonly places: ReadonlyMap<PieceId, Place>;
+  /** Taken down for as long as it is tried. */
+  readonly away?: ReadonlySet<PieceId>;
 }
 
 export const trial = new Store<Trial | null>(null);

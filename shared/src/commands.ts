@@ -236,6 +236,15 @@ export function unplace(documents: ShowDocuments, pieceIds: readonly PieceId[]):
   return { name: 'put back', changes: [...going].map((pieceId) => set('places', pieceId, undefined)) };
 }
 
+/** They stay where they are when others are arranged or make room, or no longer have to. */
+export function pin(pieceIds: readonly PieceId[], stay: boolean): Act {
+  const what = pieceIds.length === 1 ? 'a piece' : `${pieceIds.length} pieces`;
+  return {
+    name: stay ? `pin ${what}` : `unpin ${what}`,
+    changes: pieceIds.map((pieceId) => set('pinned', pieceId, stay ? true : undefined)),
+  };
+}
+
 export function repaint(surface: SurfaceId, paintId: PaintId | null): Act {
   return { name: 'repaint', changes: [set('paints', surface, paintId ?? undefined)] };
 }

@@ -26,7 +26,7 @@ import {
   type Vignette,
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
-import type { CollectionWord, Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
+import type { CollectionWord, DeclinedWord, Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
 import { inWholeLetters } from './whole-letters.ts';
 
 export interface EntityTypes {
@@ -46,6 +46,7 @@ export interface EntityTypes {
   paints: string;
   vignettes: Vignette;
   settings: Json;
+  pinned: boolean;
   values: PrivateFacts;
   proposals: Proposal;
   proposed: ProposedFact;
@@ -53,6 +54,7 @@ export interface EntityTypes {
   readMarks: string;
   sampleWords: SampleWord;
   collectionWords: CollectionWord;
+  declined: DeclinedWord;
   signatures: Signature;
   versions: Version;
   states: KeptState;

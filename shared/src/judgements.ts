@@ -242,6 +242,11 @@ export class Judgements {
     return this.where.elevationOf(surface);
   }
 
+  /** Whether a person has pinned it: it stays when others are arranged or make room. */
+  isPinned(pieceId: PieceId): boolean {
+    return this.documents.get('pinned', pieceId) === true;
+  }
+
   /** Gaps from a box on a wall to its nearest neighbours, edges and fixtures; `others` index into the seen list. */
   gapsAround(surface: SurfaceId, box: Box, others: readonly Box[]): NeighbourGaps | null {
     const wall = this.where.wallOf(surface);

@@ -1,4 +1,5 @@
 /** What travels through awareness: who is here, where they look, what they hold, and a drag while it is going on. */
+import type { ArrangeWish } from './arrange-task.ts';
 import type { PaintId, PieceId, Place } from './schema.ts';
 import type { Person } from './seats.ts';
 
@@ -20,6 +21,13 @@ export interface Presence {
   readonly looking?: readonly [XMm: number, YMm: number, widthMm: number, heightMm: number] | null;
   /** Paints they hold on trial on walls of the hang: shown to others on the colour desk, written nowhere. */
   readonly trialPaints?: readonly (readonly [SurfaceId: string, PaintId])[] | null;
+  /** Ways to arrange they look at and let others see; `shown`, `tried`: digests (arrange-task.ts). */
+  readonly arranging?: {
+    readonly wish: ArrangeWish;
+    readonly round: number;
+    readonly shown: readonly string[];
+    readonly tried: string | null;
+  } | null;
   /** Whose view theirs goes along with. */
   readonly alongWith?: string | null;
   /** Pieces under their hand, where they are right now: shown to others, written nowhere. */

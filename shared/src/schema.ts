@@ -343,6 +343,8 @@ export const ROOTS = {
   paints: { document: 'hang', shape: 'atomic' },
   vignettes: { document: 'hang', shape: 'table' },
   settings: { document: 'hang', shape: 'atomic' },
+  /** `pieceId` → true: it stays where it is when others are arranged or make room. */
+  pinned: { document: 'hang', shape: 'atomic' },
   proposals: { document: 'talk', shape: 'table' },
   /** `proposalId|root|key` → that fact of the hang as the proposal has it. */
   proposed: { document: 'talk', shape: 'atomic' },
@@ -353,6 +355,8 @@ export const ROOTS = {
   sampleWords: { document: 'talk', shape: 'atomic' },
   /** `personId/key of the number` → yes, maybe or no to a thing of the collection (collection.ts). */
   collectionWords: { document: 'talk', shape: 'atomic' },
+  /** `ground/digest` → who declined that way to arrange a pool on a surface (declined-arrangements.ts). */
+  declined: { document: 'talk', shape: 'atomic' },
   /** `objectId` → {value?, storage?, contact?, price?} and edits; never in another document. */
   values: { document: 'private', shape: 'table' },
   signatures: { document: 'record', shape: 'atomic' },

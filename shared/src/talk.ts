@@ -86,3 +86,9 @@ export interface CollectionWord extends Word {
   readonly number: string;
   readonly said: CollectionSaid;
 }
+
+/** One way to arrange a pool that somebody does not want to see again. Atomic root, keyed `ground/digest`. */
+export interface DeclinedWord extends Word {
+  /** What it was called. */
+  readonly way: string;
+}

@@ -1,132 +1,174 @@
-/** Ways to hang a halo, along the foot: true small pictures of the wall; none is applied until it is taken. */
-import type { HaloCandidate, HaloReason } from '@enfilade/arrangement/halo-task';
+/** Ways to arrange, along the foot: true small pictures, each with its terms; none is applied until it is taken. */
+import { takeArrangement, takenDown } from '@enfilade/shared/arrange-acts';
+import type { Arrangement, ArrangeTask } from '@enfilade/shared/arrange-task';
+import { arrangeTask } from '@enfilade/shared/arrange-tasks';
+import { KIND_WORDS } from '@enfilade/shared/arrangement-words';
 import * as commands from '@enfilade/shared/commands';
-import type { PieceId, Place } from '@enfilade/shared/schema';
-import { capital } from '@enfilade/shared/surface-names';
-import { type LengthUnit, lengthText } from '@enfilade/space/lengths';
+import { declineArrangement, declinedOn, offerAgain } from '@enfilade/shared/declined-arrangements';
+import { wordOf } from '@enfilade/shared/proposals';
+import { capital, surfaceName } from '@enfilade/shared/surface-names';
 import { useEffect, useId, useMemo, useState } from 'react';
-import { usePreferences } from '../preferences.ts';
 import { choose, trial, useStore } from '../selection.ts';
-import { closeFoot } from '../shell/foot.ts';
+import { type ArrangeAsked, closeFoot, openCandidates } from '../shell/foot.ts';
 import { say } from '../shell/live-region.tsx';
-import { useRoots, useShow } from '../sync/hooks.ts';
-import { go, viewFrom } from '../view-address.ts';
-import { useHaloWays } from '../workers/halo-client.ts';
-import type { HaloTask } from '../workers/halo-task.ts';
+import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { useArranging } from '../talk/arranging.ts';
+import { useArrangements } from '../workers/arrange-client.ts';
 import { act } from './acting.ts';
-import { WallThumb } from './wall-thumb.tsx';
+import { faceIt } from './arrange-sight.ts';
+import { CandidateCard } from './candidate-card.tsx';
 import './candidate-drawer.css';
 
-/** Why a candidate is as it is, in words and the person's unit. */
-function reasonText(reason: HaloReason, unit: LengthUnit): string {
-  const length = (mm: number) => lengthText(mm, unit);
-  switch (reason.kind) {
-    case 'gaps':
-      return `gaps ${length(reason.leastMm)} to ${length(reason.mostMm)}`;
-    case 'outline':
-      return `${length(reason.heightMm)} × ${length(reason.widthMm)} in all`;
-    case 'largest void':
-      return `largest empty round ${length(reason.mm)}`;
-    case 'leans':
-      return `leans to the ${reason.to}`;
-    case 'above reach':
-      return `${reason.count} above ${length(reason.reachMm)}, out of reach`;
-    case 'no room':
-      return `${reason.count} found no room and ${reason.count === 1 ? 'stays' : 'stay'} where ${reason.count === 1 ? 'it is' : 'they are'}`;
-    case 'stopped':
-      return 'stopped before it was done';
+export function CandidateDrawer({ asked }: { readonly asked: ArrangeAsked }) {
+  const show = useShow();
+  const { judgements } = show;
+  // Worked out once, when it is asked for: what changes meanwhile is told, and does not pull the ways away.
+  const task = useMemo(() => arrangeTask(judgements, asked.wish), [judgements, asked.wish]);
+  if ('why' in task) {
+    return (
+      <section className="candidates" aria-label="Ways to arrange them">
+        <div className="candidates-about">
+          <h2>Ways to arrange them</h2>
+          <p className="t1 b" role="alert">
+            {task.why} Nothing has moved.
+          </p>
+          <button type="button" onClick={closeFoot}>
+            back to the unplaced
+          </button>
+        </div>
+      </section>
+    );
   }
+  return <Candidates {...{ asked, task }} />;
 }
 
-function placesOf(task: HaloTask, candidate: HaloCandidate): Map<PieceId, Place> {
-  const places = new Map<PieceId, Place>([[task.focal, task.focalPlace]]);
-  for (const [index, pieceId] of task.pieceIds.entries()) {
-    const at = candidate.places[index];
-    if (at) places.set(pieceId, [task.wall, at.xMm, at.yMm, 0, 0]);
-  }
-  return places;
-}
-
-export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
+function Candidates({ asked, task }: { readonly asked: ArrangeAsked; readonly task: ArrangeTask }) {
   const show = useShow();
   const { judgements, documents } = show;
   const id = useId();
-  useRoots('paints', 'deck', 'places');
-  const { unit } = usePreferences();
-  const [round, setRound] = useState(1);
-  const [shown, setShown] = useState<readonly HaloCandidate[]>([]);
-  const state = useHaloWays(task, round, shown);
+  const version = useRoots('paints', 'deck', 'places', 'declined', 'pinned') + usePictures();
+  const [round, setRound] = useState(asked.round);
+  const [shown, setShown] = useState<readonly string[]>(asked.shown);
+  const declined = declinedOn(documents, task.ground);
+  const { arranging, stop } = useArrangements(task, round, [...shown, ...declined]);
   const tried = useStore(trial);
-  const focalName = judgements.nameOf(task.focal);
-  const members = useMemo(() => [task.focal, ...task.pieceIds], [task]);
-  const together = new Set(members.map((pieceId) => commands.vignetteOf(documents, pieceId)));
-  const gathered = together.size === 1 && !together.has(null);
-  const [gathering, setGathering] = useState(!gathered);
-  const [name, setName] = useState(`Round ${focalName}`);
+  const offered = arranging.found.filter(({ digest }) => !declined.has(digest));
+  const on = offered.find((way) => tried !== null && tried.name === way.digest)?.digest ?? null;
+  const [together, setTogether] = useState(asked.together);
+  const others = useArranging(together ? { wish: asked.wish, round, shown, tried: on } : null);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the documents say
+  const ground = useMemo(() => arrangeTask(judgements, asked.wish), [judgements, asked.wish, version]);
+  const changed = 'ground' in ground && ground.ground !== task.ground;
+  const members = useMemo(() => [...new Set(task.wish.pieceIds)], [task]);
+  const inOne = new Set(members.map((pieceId) => commands.vignetteOf(documents, pieceId)));
+  const gathered = inOne.size === 1 && !inOne.has(null);
+  const [gathering, setGathering] = useState(false);
+  const focal = task.kind === 'halo' ? task.focal : (task.wish.focal ?? null);
+  const [name, setName] = useState(focal === null ? '' : `Round ${judgements.nameOf(focal)}`);
+  const done = arranging.state === 'done' || arranging.state === 'stopped';
 
   useEffect(() => {
-    if (state.kind === 'ready') say(`${state.candidates.length} ways to hang them round ${focalName}`);
-  }, [state, focalName]);
+    if (arranging.state === 'done') say(`${arranging.found.length} ways to arrange them`);
+  }, [arranging.state, arranging.found.length]);
 
-  const tryOn = (candidate: HaloCandidate): void => {
-    if (viewFrom(location.hash)?.sheet !== 'wall') go({ sheet: 'wall', surface: task.wall });
-    trial.set({ name: candidate.name, places: placesOf(task, candidate) });
-    say(`${capital(candidate.name)} is being tried; nobody else sees it yet`);
+  const tryOn = (way: Arrangement): void => {
+    faceIt(judgements, task);
+    trial.set({ name: way.digest, places: new Map(way.places), away: new Set(takenDown(judgements, task, way)) });
+    say(`${capital(way.name)} is being tried; ${together ? 'the others see which' : 'nobody else sees it yet'}`);
   };
-  const take = (candidate: HaloCandidate): void => {
-    const places = placesOf(task, candidate);
+  const take = (way: Arrangement): void => {
     const done = act(
       show,
       () => {
-        const hung = commands.place(documents, places, `hang around ${focalName}`);
+        const hung = takeArrangement(judgements, task, way);
         if (!gathering || name.trim() === '') return hung;
-        const group = commands.gather(documents, { name: name.trim(), intent: '', focal: task.focal }, members);
+        const group = commands.gather(documents, { name: name.trim(), intent: '', focal }, members);
         return { name: hung.name, changes: [...hung.changes, ...group.changes] };
       },
-      `${places.size} hung round ${focalName}`,
+      `${way.places.length} arranged: ${way.name}`,
     );
     if (!done) return;
     closeFoot();
     choose(members);
   };
+  const decline = (way: Arrangement): void => {
+    if (on === way.digest) trial.set(null);
+    act(
+      show,
+      declineArrangement(task.ground, way, wordOf(show.me.person, new Date())),
+      `${capital(way.name)} declined: it stays away until the pool or the surface changes`,
+    );
+  };
 
   return (
-    <section className="candidates" aria-label="Ways to hang them">
+    <section className="candidates" aria-label="Ways to arrange them">
       <div className="candidates-about">
-        <h2>Ways to hang them</h2>
+        <h2>{capital(KIND_WORDS[task.wish.kind])}</h2>
         <p className="t1">
-          {task.pieceIds.length} round {focalName}. True scale, one wall. None is applied until it is taken; one undo
-          takes it back.
+          {task.wish.pieceIds.length}
+          {focal === null ? '' : ` round ${judgements.nameOf(focal)}`}, {surfaceName(documents, task.wish.surface)}.
+          True scale. None is applied until it is taken; one undo takes it back.
         </p>
-        {state.kind === 'working' ? (
+        {changed ? (
+          <p className="t1 b" role="status">
+            The pool or the surface has changed since.{' '}
+            <button type="button" onClick={() => openCandidates({ ...asked.wish })}>
+              arrange anew
+            </button>
+          </p>
+        ) : null}
+        {arranging.state === 'working' ? (
           <p className="t1">
             <label htmlFor={`${id}-progress`}>Arranging</label>{' '}
-            <progress id={`${id}-progress`} value={state.share} max={1} />
+            <progress id={`${id}-progress`} value={arranging.share} max={1} />{' '}
+            <button type="button" onClick={stop}>
+              stop
+            </button>
           </p>
         ) : null}
-        {state.kind === 'failed' ? (
+        {arranging.state === 'failed' ? (
           <p className="t1 b" role="alert">
-            No way was found: {state.what}. Nothing has moved.
+            No way was found: {arranging.what}. Nothing has moved.
           </p>
         ) : null}
-        {state.kind === 'ready' && !gathered ? (
-          <div className="candidates-gather t1">
+        {done && offered.length === 0 ? (
+          <p className="t1 b" role="status">
+            No other way is found with these settings.
+          </p>
+        ) : null}
+        <div className="candidates-gather t1">
+          <label>
+            <input type="checkbox" checked={together} onChange={(event) => setTogether(event.target.checked)} /> the
+            others see these ways
+          </label>
+          {done && !gathered ? (
             <label>
               <input type="checkbox" checked={gathering} onChange={(event) => setGathering(event.target.checked)} />{' '}
               gather them as a vignette
             </label>
-            {gathering ? (
-              <input aria-label="Name of the vignette" value={name} onChange={(event) => setName(event.target.value)} />
-            ) : null}
-          </div>
-        ) : null}
+          ) : null}
+          {gathering ? (
+            <input aria-label="Name of the vignette" value={name} onChange={(event) => setName(event.target.value)} />
+          ) : null}
+        </div>
+        {declined.size === 0 || !show.may('talk') ? null : (
+          <p className="t1">
+            {declined.size} declined {declined.size === 1 ? 'stays' : 'stay'} away.{' '}
+            <button
+              type="button"
+              onClick={() => act(show, offerAgain(documents, task.ground), 'declined ways are offered again')}
+            >
+              offer again
+            </button>
+          </p>
+        )}
         <p className="candidates-commands t1">
-          {state.kind === 'ready' ? (
+          {done && arranging.found.length > 0 ? (
             <button
               type="button"
               onClick={() => {
                 trial.set(null);
-                setShown([...shown, ...state.candidates]);
+                setShown([...shown, ...arranging.found.map(({ digest }) => digest)]);
                 setRound(round + 1);
               }}
             >
@@ -134,46 +176,24 @@ export function CandidateDrawer({ task }: { readonly task: HaloTask }) {
             </button>
           ) : null}
           <button type="button" onClick={closeFoot}>
-            {state.kind === 'working' ? 'stop' : 'back to the unplaced'}
+            back to the unplaced
           </button>
         </p>
       </div>
-      {state.kind === 'ready' ? (
-        <ul className="candidates-list">
-          {state.candidates.map((candidate, index) => {
-            const places = placesOf(task, candidate);
-            const on = tried !== null && samePlaces(tried.places, places);
-            return (
-              // biome-ignore lint/suspicious/noArrayIndexKey: candidates are a fixed answer in a fixed order
-              <li key={index} className={on ? 'candidate candidate-on' : 'candidate'}>
-                <WallThumb surface={task.wall} places={places} widthPx={330} heightPx={160} />
-                <h3>{capital(candidate.name)}</h3>
-                <p className="t1">{candidate.reasons.map((reason) => reasonText(reason, unit)).join('; ')}</p>
-                <p className="candidate-acts">
-                  {on ? (
-                    <>
-                      <button type="button" className="act main" onClick={() => take(candidate)}>
-                        Take it
-                      </button>
-                      <button type="button" className="act" onClick={() => trial.set(null)}>
-                        Put back
-                      </button>
-                    </>
-                  ) : (
-                    <button type="button" className="act" onClick={() => tryOn(candidate)}>
-                      Try on the wall
-                    </button>
-                  )}
-                </p>
-              </li>
-            );
-          })}
-        </ul>
-      ) : null}
+      <ul className="candidates-list">
+        {offered.map((way) => (
+          <CandidateCard
+            key={way.digest}
+            {...{ task, way, version }}
+            on={on === way.digest}
+            lookers={others.filter(({ presence }) => presence.arranging?.tried === way.digest)}
+            tryOn={() => tryOn(way)}
+            putBack={() => trial.set(null)}
+            take={show.may('hang') ? () => take(way) : null}
+            decline={show.may('talk') ? () => decline(way) : null}
+          />
+        ))}
+      </ul>
     </section>
   );
-}
-
-function samePlaces(a: ReadonlyMap<PieceId, Place>, b: ReadonlyMap<PieceId, Place>): boolean {
-  return a.size === b.size && [...a].every(([id, at]) => String(b.get(id)) === String(at));
 }

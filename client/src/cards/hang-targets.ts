@@ -1,6 +1,6 @@
 /** Which wall or floor several selected pieces are about, and which of them are to be hung. */
 import type { Judgements } from '@enfilade/shared/judgements';
-import { carrierOf, LAYOUT_FLOOR, type PieceId, type SurfaceId } from '@enfilade/shared/schema';
+import { carrierOf, LAYOUT_FLOOR, type PieceId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import type { View } from '../view-address.ts';
 
 /** The faced wall; else the one wall all that hang of them share; else null. */
@@ -13,6 +13,16 @@ export function wallFor(judgements: Judgements, pieceIds: readonly PieceId[], vi
     }),
   );
   return walls.size === 1 ? ([...walls][0] ?? null) : null;
+}
+
+/** The room one is in; else the one all that are placed share; else null. */
+export function roomFor(judgements: Judgements, pieceIds: readonly PieceId[], view: View): string | null {
+  if (view.sheet === 'room') return view.roomId;
+  if (view.sheet === 'wall') return surfaceParts(view.surface)?.roomId ?? null;
+  const rooms = new Set(
+    pieceIds.flatMap((pieceId) => surfaceParts(judgements.where.surfaceOf(pieceId) ?? '')?.roomId ?? []),
+  );
+  return rooms.size === 1 ? ([...rooms][0] ?? null) : null;
 }
 
 /** Where they may be lined up: that wall, or the layout floor where that is faced; null where there is none. */

@@ -1,4 +1,4 @@
-/** The card of several things: hang them in a line, centre them, gather them, or hang them round one of them. */
+/** The card of several things: hang them in a line, centre them, gather them, or have them arranged. */
 import * as commands from '@enfilade/shared/commands';
 import type { PieceId } from '@enfilade/shared/schema';
 import { surfaceName } from '@enfilade/shared/surface-names';
@@ -7,10 +7,11 @@ import { useRoots, useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
 import { AlignTools } from './align-tools.tsx';
-import { HaloForm } from './halo-form.tsx';
-import { hangable, largestOf, levelFor, wallFor } from './hang-targets.ts';
+import { ArrangeForm } from './arrange-form.tsx';
+import { largestOf, levelFor, roomFor, wallFor } from './hang-targets.ts';
 import { LengthField } from './length-field.tsx';
 import { LineTools } from './line-tools.tsx';
+import { PinCommand } from './pin-command.tsx';
 import { SelectionNames } from './selection-names.tsx';
 import { VignetteForm } from './vignette-form.tsx';
 import './selection-card.css';
@@ -20,7 +21,7 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
   const { judgements, documents } = show;
   useRoots('places', 'objects', 'memberOf', 'vignettes', 'settings');
   const [gapMm, setGapMm] = useState(judgements.setting('gapMm'));
-  const [form, setForm] = useState<'gather' | 'halo' | null>(null);
+  const [form, setForm] = useState<'gather' | 'arrange' | null>(null);
   const frozen = !show.may('hang');
   const wall = wallFor(judgements, pieceIds, view);
   const level = levelFor(judgements, pieceIds, view);
@@ -64,11 +65,10 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
             <button type="button" aria-expanded={form === 'gather'} onClick={() => setForm('gather')}>
               gather into a vignette
             </button>
-            {wall === null ? null : (
-              <button type="button" aria-expanded={form === 'halo'} onClick={() => setForm('halo')}>
-                hang around…
-              </button>
-            )}
+            <button type="button" aria-expanded={form === 'arrange'} onClick={() => setForm('arrange')}>
+              arrange…
+            </button>
+            <PinCommand pieceIds={pieceIds} />
             {placed === 0 ? null : (
               <button
                 type="button"
@@ -91,8 +91,12 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
               leave={() => setForm(null)}
             />
           ) : null}
-          {form === 'halo' && wall !== null ? (
-            <HaloForm pieceIds={hangable(judgements, pieceIds)} wall={wall} leave={() => setForm(null)} />
+          {form === 'arrange' ? (
+            <ArrangeForm
+              {...{ pieceIds, wall }}
+              roomId={roomFor(judgements, pieceIds, view)}
+              leave={() => setForm(null)}
+            />
           ) : null}
         </>
       )}

@@ -6,6 +6,7 @@ import { PaintDrawer } from '../cards/paint-drawer.tsx';
 import { StageCaption as WholeCaption } from '../cards/stage-caption.tsx';
 import { selection, useStore } from '../selection.ts';
 import { ShowContext, useShow } from '../sync/hooks.ts';
+import { ArrangingHere } from '../talk/arranging-here.tsx';
 import { useHangLookedAt } from '../talk/hang-looked-at.ts';
 import { type InProposal, proposalFoot, proposalView, useInProposal } from '../talk/in-proposal.ts';
 import { besideHang, useInState } from '../talk/in-state.ts';
@@ -56,6 +57,7 @@ export function StagePage({ view }: { readonly view: View }) {
       <ShowContext value={seen}>
         <StageCaption view={view} />
       </ShowContext>
+      <ArrangingHere />
       {show.layerId === null ? <ProposalsHere view={view} /> : null}
       {show.layerId === null ? <ProposeCommand view={view} /> : null}
     </>
@@ -117,6 +119,7 @@ function Foot({ view, inside }: { readonly view: View; readonly inside: InPropos
   // A proposal that ends under somebody's hand takes the deck and the candidates with it.
   const closed = inside !== null && !inside.shown.may('hang');
   if (foot.kind === 'deck' && !closed) return <PaintDrawer surface={foot.surface} />;
-  if (foot.kind === 'candidates' && !closed) return <CandidateDrawer task={foot.task} />;
+  if (foot.kind === 'candidates' && !closed)
+    return <CandidateDrawer key={JSON.stringify(foot.asked)} asked={foot.asked} />;
   return inside !== null && (closed || chosen === 'moves') ? <ProposalFoot inside={inside} /> : <Rail view={view} />;
 }

@@ -46,7 +46,7 @@ export class SceneKeeper {
     const { judgements, documents, presence } = show;
     const { where } = judgements;
     this.resting = {
-      placeOf: (id) => trial.get()?.places.get(id) ?? where.placeOf(id),
+      placeOf: (id) => (trial.get()?.away?.has(id) ? null : (trial.get()?.places.get(id) ?? where.placeOf(id))),
       sizeOf: (id) => where.sizeOf(id),
       levelsOf: (id) => where.levelsOf(id),
       roomOf: (surface) => where.roomOf(surface),
@@ -137,7 +137,7 @@ export class SceneKeeper {
   }
 
   private trialChanged(): void {
-    const now = [...(trial.get()?.places.keys() ?? [])];
+    const now = [...(trial.get()?.places.keys() ?? []), ...(trial.get()?.away ?? [])];
     this.refresh(this.withLoads([...this.tried, ...now]));
     this.tried = now;
   }

@@ -3,7 +3,8 @@ import { massedRows, seenOf, silhouetteOf } from './mass-rows.ts';
 import type { MassCandidate, MassMeasures, MassName, MassPlace, MassReason, MassTask } from './mass-task.ts';
 import { balanceOf, facingGaps, spreadOf } from './measures.ts';
 
-const WAYS: readonly MassName[] = ['rows, tall at the back', 'peak', 'slope with one apart'];
+/** The ways there are, in the order they are offered. */
+export const MASS_WAYS: readonly MassName[] = ['rows, tall at the back', 'peak', 'slope with one apart'];
 
 /**
  * Ways to mass things on a level, the tallest at the back and nothing hidden: rows alive in height, a peak in the
@@ -12,18 +13,23 @@ const WAYS: readonly MassName[] = ['rows, tall at the back', 'peak', 'slope with
  * RangeError for sizes that are not above 0 or a negative gap.
  */
 export function massed(task: MassTask): readonly MassCandidate[] {
+  const kept: MassCandidate[] = [];
+  for (const name of MASS_WAYS) {
+    const candidate = massedAs(name, task);
+    const look = lookOf(task, candidate);
+    if (kept.every((other) => differs(look, lookOf(task, other)))) kept.push(candidate);
+  }
+  return kept;
+}
+
+/** One of these ways, by its name. RangeError as for `massed`. */
+export function massedAs(name: MassName, task: MassTask): MassCandidate {
   task.things.forEach((thing, i) => {
     for (const what of ['widthMm', 'depthMm', 'heightMm'] as const)
       if (!(thing[what] > 0)) throw new RangeError(`things[${i}].${what} is ${thing[what]}; it must be above 0`);
   });
   if (!(task.gapMm >= 0)) throw new RangeError(`gapMm is ${task.gapMm}; it must be 0 or more`);
-  const kept: MassCandidate[] = [];
-  for (const name of WAYS) {
-    const candidate = described(task, name, massedRows(task, name));
-    const look = lookOf(task, candidate);
-    if (kept.every((other) => differs(look, lookOf(task, other)))) kept.push(candidate);
-  }
-  return kept;
+  return described(task, name, massedRows(task, name));
 }
 
 /** What a person sees of it, whichever of two equal things stands where: sizes and places from the back, left to right. */
