@@ -7,8 +7,17 @@ import type { Judgements } from './judgements.ts';
 import { carrierOf, type PieceId, type Place, surfaceParts } from './schema.ts';
 import { isWallSide } from './surface-names.ts';
 
-/** Things shallower than this hang; deeper ones stand (own rule, as for a drop on a wall; mm). */
-export const STANDS_FROM_MM = 60;
+/** Things shallower than this hang, as do those shallower than a share of their width and height: a deep frame. Own rule. */
+const STANDS_FROM_MM = 60;
+const FLAT_SHARE = 0.15;
+
+/** Whether it stands rather than hangs, by its shape. */
+export function standsByShape(judgements: Judgements, pieceId: PieceId): boolean {
+  const size = judgements.sizeOf(pieceId);
+  if (size === null || size.depthMm < STANDS_FROM_MM) return false;
+  return size.depthMm >= FLAT_SHARE * Math.min(size.widthMm, size.heightMm);
+}
+
 /** What takes more than this share of a carrier's width, or stands higher than itself, stands beside it (own rule). */
 const TOO_WIDE = 0.6;
 
@@ -19,8 +28,7 @@ export function partsAround(judgements: Judgements, carrier: PieceId, pieceIds: 
   for (const pieceId of pieceIds) {
     if (pieceId === carrier) continue;
     const thing = standingThing(judgements, pieceId);
-    const depthMm = judgements.sizeOf(pieceId)?.depthMm ?? 0;
-    if (depthMm < STANDS_FROM_MM) parts.above.push(pieceId);
+    if (!standsByShape(judgements, pieceId)) parts.above.push(pieceId);
     else if (thing.depthMm > under.depthMm || thing.widthMm > TOO_WIDE * under.widthMm) parts.around.push(pieceId);
     else parts.on.push(pieceId);
   }

@@ -18,7 +18,7 @@ const SALON_ABOVE_FLOOR_MM = 600;
 const FROM_CORNER_MM = 150;
 const FROM_CEILING_MM = 100;
 /** What stands or hangs farther before a wall hides nothing on it from who goes between (own rule). */
-const BEFORE_IT_MM = 600;
+export const BEFORE_IT_MM = 600;
 /** What a doorway needs in front of it to be gone through: 48 in. Common practice; local codes decide. */
 const BEFORE_A_DOOR_MM = 1220;
 

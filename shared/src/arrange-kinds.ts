@@ -1,5 +1,5 @@
 /** Which kinds of arrangement are possible for some pieces where a person is, and in a sentence why another is not. */
-import { partsAround, STANDS_FROM_MM } from './arrange-carrier.ts';
+import { partsAround, standsByShape } from './arrange-carrier.ts';
 import { plinthsAmong } from './arrange-plinths.ts';
 import type { ArrangeKind } from './arrange-task.ts';
 import type { Judgements } from './judgements.ts';
@@ -64,7 +64,7 @@ export function kindsFor(
     not.push({ kind: 'carrier', why: 'It takes something to stand on it or hang above it.' });
   else possible.push({ kind: 'carrier', pieceIds: things, carriers: furniture });
   const plinths = plinthsAmong(judgements, pieceIds);
-  const standing = things.filter((id) => (judgements.sizeOf(id)?.depthMm ?? 0) >= STANDS_FROM_MM && !load.has(id));
+  const standing = things.filter((id) => standsByShape(judgements, id) && !load.has(id));
   if (roomId === null) not.push({ kind: 'plinths', why: 'Go to the room they are to stand in.' });
   else if (plinths.length < 2)
     not.push({ kind: 'plinths', why: 'It takes two or more plinths, with or without what stands on them.' });

@@ -1,4 +1,5 @@
 /** From a wish and the documents to the task the engines work on. Pure: nothing is written and nothing tried. */
+import { nearestFree } from '@enfilade/arrangement/nearest-free';
 import { REACH_MM } from '@enfilade/practice/cautions';
 import { outerBoxOf } from './aligning.ts';
 import { carrierTask } from './arrange-carrier.ts';
@@ -9,12 +10,13 @@ import type {
   ArrangeWish,
   HaloAsked,
   HangAsked,
+  HangEngineTask,
   MassAsked,
   MassLevel,
   NotPossible,
 } from './arrange-task.ts';
 import type { Judgements } from './judgements.ts';
-import { carrierOf, type PieceId, type Place } from './schema.ts';
+import { carrierOf, type PieceId, type Place, type SurfaceId } from './schema.ts';
 
 /** Kept free along a level's edges, glass to edge. Common practice, no source. */
 const LEVEL_EDGE_MM = 25;
@@ -37,22 +39,21 @@ export function arrangeTask(judgements: Judgements, wish: ArrangeWish): ArrangeT
   }
 }
 
-/** The focal work stays where it hangs, else takes the middle of the wall. Pinned ones stay and are kept clear of. */
+/**
+ * The focal work stays where it hangs, else takes the place nearest to the middle of the wall that is clear. Pinned ones
+ * stay and are kept clear of.
+ */
 function haloTask(judgements: Judgements, wish: ArrangeWish): HaloAsked | null {
   const { focal, surface, gapMm } = wish;
-  const wall = judgements.where.wallOf(surface);
   const size = focal === undefined ? null : judgements.sizeOf(focal);
-  if (wall === null || focal === undefined || size === null) return null;
-  const at = judgements.where.placeOf(focal);
-  const focalPlace: Place =
-    at !== null && at[0] === surface
-      ? at
-      : [surface, Math.round(wall.lengthMm / 2), judgements.setting('centreLineMm'), 0, 0];
-  const box = outerBoxOf({ widthMm: size.widthMm, heightMm: size.heightMm }, focalPlace[4] / 100);
+  if (focal === undefined || size === null) return null;
   const pieceIds = freeOf(judgements, wish.pieceIds).filter((pieceId) => pieceId !== focal);
   const asked = wallTask(judgements, wish, [...pieceIds, focal]);
   const ground = wallGround(judgements, surface, 'halo', new Set([...pieceIds, focal]));
   if (asked === null || ground === null) return null;
+  const at = judgements.where.placeOf(focal);
+  const focalPlace = at !== null && at[0] === surface ? at : middleOf(asked, surface, size);
+  const box = outerBoxOf({ widthMm: size.widthMm, heightMm: size.heightMm }, focalPlace[4] / 100);
   const spot = { xMm: focalPlace[1], yMm: focalPlace[2] };
   const pieces = asked.pieces.slice(0, -1);
   const last = asked.pieces.at(-1);
@@ -82,6 +83,19 @@ function haloTask(judgements: Judgements, wish: ArrangeWish): HaloAsked | null {
     wall: { ...asked, pieces: [...pieces, { ...last, ...box, pinnedAt: spot }] },
     colours: [...pieceIds, focal].map((pieceId) => meanColourOf(judgements, pieceId)),
   };
+}
+
+function middleOf(wall: HangEngineTask, surface: SurfaceId, size: { widthMm: number; heightMm: number }): Place {
+  const { leftMm, rightMm } = wall.surface;
+  const wanted = {
+    xMm: (leftMm + rightMm) / 2,
+    yMm: wall.centreLineMm,
+    widthMm: size.widthMm,
+    heightMm: size.heightMm,
+  };
+  const obstacles = wall.keepClear.map((box) => ({ ...box, gapMm: wall.gapMm }));
+  const { xMm, yMm } = nearestFree(wanted, obstacles, wall.surface) ?? wanted;
+  return [surface, Math.round(xMm), Math.round(yMm), 0, 0];
 }
 
 function hangTask(judgements: Judgements, wish: ArrangeWish, kind: HangAsked['kind']): HangAsked | null {

@@ -26,8 +26,9 @@ export interface Asking {
   readonly round: number;
   /** Digests of what was shown before or declined: these are not offered. */
   readonly away: ReadonlySet<string>;
-  /** Told of each way as it is found, and of how far it is, 0 … 1. */
-  readonly found: (arrangement: Arrangement, share: number) => void;
+  /** Told of each way as soon as it is known to be offered. */
+  readonly found: (arrangement: Arrangement) => void;
+  /** Told how far it is, 0 … 1. */
   readonly progress: (share: number) => void;
 }
 
@@ -35,13 +36,21 @@ export interface Asking {
 export function arrangementsOf(task: ArrangeTask, asking: Asking): readonly Arrangement[] {
   const kept: Arrangement[] = [];
   const sizes = sizesOf(task);
-  for (const arrangement of waysFor(task, asking)) {
-    if (asking.away.has(arrangement.digest)) continue;
-    if (kept.some((other) => looksLike(arrangement, other, sizes))) continue;
+  const leaving: Arrangement[] = [];
+  const offer = (arrangement: Arrangement): void => {
+    if (kept.length === OFFERED || asking.away.has(arrangement.digest)) return;
+    if (kept.some((other) => looksLike(arrangement, other, sizes))) return;
     kept.push(arrangement);
-    asking.found(arrangement, kept.length / OFFERED);
+    asking.found(arrangement);
+  };
+  for (const arrangement of waysFor(task, asking)) {
+    // A way that leaves something out waits for those that hold all.
+    if (arrangement.unplaced.length > 0) leaving.push(arrangement);
+    else offer(arrangement);
     if (kept.length === OFFERED) break;
   }
+  const lost = ({ unplaced }: Arrangement) => unplaced.reduce((sum, id) => sum + (sizes.get(id) ?? 0), 0);
+  for (const arrangement of leaving.sort((a, b) => lost(a) - lost(b))) offer(arrangement);
   return kept;
 }
 
@@ -107,7 +116,8 @@ function* halosOf(task: HaloAsked, { round, progress }: Asking): Generator<Arran
       { seed: turn, exclude: turn === 1 ? before : [...before, ...before, ...before] },
     );
     before.push(...others);
-    for (const other of others) yield arranged(other);
+    // One more of the kind asked for would teach least beside it.
+    for (const other of others) if (turn > 1 || other.name !== before[0]?.name) yield arranged(other);
   }
 
   function told(share: number): boolean {

@@ -98,12 +98,13 @@ function balanceText(x: number): string {
 }
 
 function evenness(cv: number): string {
-  return cv < 0.1 ? 'even' : cv < 0.3 ? 'nearly even' : cv < 0.5 ? 'loose' : 'very unlike each other';
+  return cv < 0.15 ? 'even' : cv < 0.4 ? 'nearly even' : cv < 0.7 ? 'uneven' : 'very uneven';
 }
 
 function alignedText(share: number): string {
   if (share > 0.995) return 'Each shares an edge or a middle with another.';
   if (share < 0.1) return 'No edges or middles line up.';
+  if (share > 0.95) return 'Nearly all share an edge or a middle with another.';
   return `${Math.round(share * 10)} in 10 share an edge or a middle with another.`;
 }
 

@@ -135,6 +135,7 @@ function isWellFormed(root: RootName, value: unknown): boolean {
   if (root === 'settings') return true;
   if (root === 'memberOf' || root === 'paints' || root === 'readMarks') return typeof value === 'string';
   if (root === 'pictureCuts') return (PICTURE_CUTS as readonly unknown[]).includes(value);
+  if (root === 'pinned') return typeof value === 'boolean';
   if (root !== 'places') return typeof value === 'object' && value !== null && !Array.isArray(value);
   if (!Array.isArray(value) || value.length !== 5) return false;
   return typeof value[0] === 'string' && value.slice(1).every((figure) => Number.isFinite(figure));

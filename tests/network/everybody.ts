@@ -2,8 +2,12 @@
 
 import { type Act, ActHistory, type Outcome } from '@enfilade/shared/acts';
 import { lineUp, spaceOut } from '@enfilade/shared/aligning';
+import { takeArrangement } from '@enfilade/shared/arrange-acts';
+import { arrangeTask } from '@enfilade/shared/arrange-tasks';
+import { arrangementsOf } from '@enfilade/shared/arrange-ways';
 import * as collection from '@enfilade/shared/collection';
 import * as commands from '@enfilade/shared/commands';
+import * as declining from '@enfilade/shared/declined-arrangements';
 import { type ShowDocuments, sameJson, type Written } from '@enfilade/shared/documents';
 import type { HangState } from '@enfilade/shared/hang-layer';
 import { Judgements } from '@enfilade/shared/judgements';
@@ -52,6 +56,7 @@ const COLLECTED: collection.CollectionRecord = {
   storage: 'bay 3',
 };
 const PAINTS = ['weld', 'madder', 'woad'] as const;
+const GROUNDS = ['ground 1', 'ground 2'] as const;
 const ROOMS = ['dye', 'wheel'] as const;
 const SURFACES = ['dye:head', 'dye:left', 'dye:floor', 'wheel:head', 'wheel:floor', 'layout', 'opening:door'] as const;
 
@@ -228,6 +233,20 @@ export class Hand {
     }
   }
 
+  /** The first way found; nothing is arranged where a wall has gone. */
+  private arranging(judgements: Judgements): Act {
+    const pieceIds = [...new Set(this.some(PIECES))];
+    const task = arrangeTask(judgements, { kind: 'line', pieceIds, surface: 'dye:head', gapMm: 100 });
+    const none = { round: 1, away: new Set<string>(), found: () => {}, progress: () => {} };
+    const [way] = 'why' in task ? [] : arrangementsOf(task, none);
+    try {
+      if (way !== undefined && 'ground' in task) return takeArrangement(judgements, task, way);
+    } catch (error) {
+      if (!(error instanceof RangeError && error.message.includes('what it carries'))) throw error;
+    }
+    return commands.repaint('dye:head', 'weld');
+  }
+
   private perform({ name, act }: { readonly name: string; readonly act: Act }): void {
     this.tally.count(name);
     this.written = [];
@@ -345,6 +364,7 @@ export class Hand {
         const focal = this.maybe(this.one(pieces));
         return commands.gather(documents, { name: `Vignette ${this.mm()}`, intent: '', focal }, pieces, vignette);
       },
+      takeArrangement: () => this.arranging(judgements),
       describe: () =>
         commands.describe(vignette, this.random() < 0.5 ? { name: this.text('Name') } : { focal: this.one(PIECES) }),
       join: () => commands.join(vignette, pieces),
@@ -447,6 +467,10 @@ export class Hand {
       sayOfCollection: () =>
         collection.sayOfCollection(this.one(['OM 1.1', 'om 1-1']), this.maybe(this.one(COLLECTION_SAID)), word),
       takeFromCollection: () => collection.takeFromCollection(live, [COLLECTED, { ...COLLECTED, number: 'OM 2' }]),
+      pin: () => commands.pin(this.some(PIECES), this.random() < 0.6),
+      declineArrangement: () =>
+        declining.declineArrangement(this.one(GROUNDS), { digest: this.one(['way 1', 'way 2']), name: 'line' }, word),
+      offerAgain: () => declining.offerAgain(live, this.one(GROUNDS)),
       setSetting: () => commands.setSetting('toleranceMm', this.mm()),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>

@@ -2,7 +2,9 @@
  * What holds of a show that many hands change at once over a network that fails: every replica ends with the same plain
  * snapshot, and every invariant holds, as stored and as shown. Seeds are those of mulberry32; `LAW_SEEDS` asks for more.
  */
+import * as arrangeActs from '@enfilade/shared/arrange-acts';
 import * as commands from '@enfilade/shared/commands';
+import * as declining from '@enfilade/shared/declined-arrangements';
 import type { HangState } from '@enfilade/shared/hang-layer';
 import { Judgements } from '@enfilade/shared/judgements';
 import * as moves from '@enfilade/shared/proposal-moves';
@@ -21,6 +23,7 @@ const ACTS = 140;
 /** Readers beside the commands: they make no act. */
 const READERS = new Set([
   ...['membersOf', 'focalOf', 'vignetteOf'],
+  ...['takenDown', 'declinedOn'],
   ...['movesOf', 'placesOfMove', 'withWhatTheyNeed'],
   ...['proposedKey', 'proposedKeyParts', 'wordOf', 'proposedFactsOf', 'layerOfProposal'],
   ...['samplesByPaint', 'surfacesByPaint', 'samplesToPost', 'paintsInOrder'],
@@ -114,7 +117,7 @@ describe('many hands at once', () => {
       }
       // The law says nothing unless everything has happened, and every command was performed.
       for (const [what, times] of Object.entries(happened)) expect([what, times > SEEDS / 4]).toEqual([what, true]);
-      const all = [commands, moves, proposals, remarks, samples].flatMap((module) =>
+      const all = [arrangeActs, commands, declining, moves, proposals, remarks, samples].flatMap((module) =>
         Object.entries(module).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])),
       );
       const wanted = [...all, ...ELSEWHERE].filter((name) => !READERS.has(name));

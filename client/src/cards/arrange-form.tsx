@@ -1,11 +1,10 @@
 /** One way to ask: which kind of arrangement, and the few settings it needs; ways are then laid along the foot. */
-import { STANDS_FROM_MM } from '@enfilade/shared/arrange-carrier';
 import { type KindOffered, kindsFor, partCounts } from '@enfilade/shared/arrange-kinds';
 import type { ArrangeKind, ArrangeWish } from '@enfilade/shared/arrange-task';
 import { KIND_WORDS } from '@enfilade/shared/arrangement-words';
 import { type PieceId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import { capital } from '@enfilade/shared/surface-names';
-import { useId, useState } from 'react';
+import { useEffect, useId, useRef, useState } from 'react';
 import { openCandidates } from '../shell/foot.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { largestOf } from './hang-targets.ts';
@@ -42,8 +41,12 @@ export function ArrangeForm({ pieceIds, wall, roomId, leave }: FormProps) {
   const { possible, not } = kindsFor(judgements, { pieceIds, wall, roomId });
   const [chosen, setChosen] = useState<ArrangeKind | null>(null);
   const offered = possible.find(({ kind }) => kind === chosen) ?? possible[0];
+  const form = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    form.current?.scrollIntoView({ block: 'nearest' });
+  }, []);
   return (
-    <div className="vignette-form arrange-form">
+    <div ref={form} className="vignette-form arrange-form">
       <fieldset className="arrange-kinds">
         <legend>Arrange them</legend>
         {possible.map(({ kind }) => (
@@ -194,8 +197,7 @@ function Notes({ offered, carrier }: { readonly offered: KindOffered; readonly c
     <>
       {parts === null ? null : (
         <p>
-          {parts.on} on it, {parts.around} beside it, {parts.above} on the wall above: what is less than{' '}
-          {STANDS_FROM_MM / 10} cm deep hangs.
+          {parts.on} on it, {parts.around} beside it, {parts.above} on the wall above: what is flat hangs.
         </p>
       )}
       {unsized === 0 ? null : <p>{unsized} of them have no known size and are taken at a stand-in size, hatched.</p>}

@@ -3,8 +3,10 @@ import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { outerBoxOf } from '@enfilade/shared/aligning';
 import type { Arrangement, ArrangeTask } from '@enfilade/shared/arrange-task';
 import type { HangLayer } from '@enfilade/shared/hang-layer';
+import { TURN_OF_BACK } from '@enfilade/shared/in-openings';
 import { Judgements } from '@enfilade/shared/judgements';
 import { carrierOf, type Json, type PieceId, type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
+import { isWallSide } from '@enfilade/shared/surface-names';
 import { useMemo } from 'react';
 import { Picture } from '../shell/picture.tsx';
 import { useShow } from '../sync/hooks.ts';
@@ -130,10 +132,23 @@ function sightOf(judgements: Judgements, task: ArrangeTask): Sight | null {
     widthMm: wall.lengthMm,
     heightMm: wall.heightMm - Math.min(0, wall.floorAt(0), wall.floorAt(wall.lengthMm)),
     lowestMm: Math.min(0, wall.floorAt(0), wall.floorAt(wall.lengthMm)),
-    shown: judgements.elevationOf(surface),
+    shown: judgements.elevationOf(surface).filter(({ pieceId }) => !standsAslant(judgements, pieceId, surface)),
     ground: lab === undefined ? 'var(--L92)' : hexFromLabD65(lab),
     plan: false,
   };
+}
+
+/** What stands on a floor seen from its flank, or on something that is: drawn small it would be taken for its front. */
+function standsAslant(judgements: Judgements, pieceId: PieceId, surface: SurfaceId): boolean {
+  const side = surfaceParts(surface)?.side ?? '';
+  let at = judgements.where.placeOf(pieceId);
+  for (let steps = 0; at !== null && steps < 64; steps++) {
+    const carrier = carrierOf(at[0]);
+    if (carrier === null) break;
+    at = judgements.where.placeOf(carrier.pieceId);
+  }
+  if (at === null || !at[0].endsWith(':floor') || !isWallSide(side)) return false;
+  return (((at[4] / 100 - TURN_OF_BACK[side]) % 180) + 180) % 180 !== 0;
 }
 
 function planOf(judgements: Judgements, surface: SurfaceId): Sight | null {

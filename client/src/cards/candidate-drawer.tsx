@@ -105,7 +105,7 @@ function Candidates({ asked, task }: { readonly asked: ArrangeAsked; readonly ta
       <div className="candidates-about">
         <h2>{capital(KIND_WORDS[task.wish.kind])}</h2>
         <p className="t1">
-          {task.wish.pieceIds.length}
+          {members.filter((pieceId) => pieceId !== focal).length}
           {focal === null ? '' : ` round ${judgements.nameOf(focal)}`}, {surfaceName(documents, task.wish.surface)}.
           True scale. None is applied until it is taken; one undo takes it back.
         </p>

@@ -17,6 +17,7 @@ import { CautionsBlock } from './cautions-block.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
 import { LoanBlock } from './loan-block.tsx';
+import { PinCommand } from './pin-command.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
 import { ReadingBlock } from './reading-block.tsx';
@@ -116,6 +117,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
               >
                 put back
               </button>
+              <PinCommand pieceIds={[pieceId]} />
               {vignetteId === undefined || vignette === undefined ? null : (
                 <button
                   type="button"

@@ -5,6 +5,7 @@ import { useShow } from '../sync/hooks.ts';
 import { placeAnew } from './acting.ts';
 import { CeilingPlace } from './ceiling-place.tsx';
 import { LengthField } from './length-field.tsx';
+import { MakingRoomToggle } from './making-room-toggle.tsx';
 import { OpeningPlace } from './opening-place.tsx';
 import { TurnField } from './turn-field.tsx';
 import { TypedField } from './typed-field.tsx';
@@ -50,6 +51,7 @@ function FloorPlace({ pieceId, at, frozen }: PlaceProps) {
           take={(mm) => placeAnew(show, pieceId, at, { yMm: mm })}
         />
         <TurnField pieceId={pieceId} at={at} frozen={frozen} />
+        {frozen ? null : <MakingRoomToggle />}
       </>
     );
   }

@@ -12,6 +12,7 @@ import { useShow } from '../sync/hooks.ts';
 import { act, placeAnew } from './acting.ts';
 import { moveForGap, type Side } from './gap-moves.ts';
 import { LengthField } from './length-field.tsx';
+import { MakingRoomToggle } from './making-room-toggle.tsx';
 import { InOrOn, useOpeningUnder } from './opening-place.tsx';
 import { TurnField } from './turn-field.tsx';
 
@@ -108,6 +109,7 @@ export function WallPlace({ pieceId, at, frozen }: WallPlaceProps) {
           <span className="typed-hint">{hooks.missing}</span>
         </div>
       )}
+      {frozen ? null : <MakingRoomToggle />}
       {frozen || under === null ? null : (
         <InOrOn
           kind={under.kind}

@@ -8,6 +8,7 @@ import { droppedAt } from './drop-targets.ts';
 import type { Dropped } from './dropping.ts';
 import { gapsAbout } from './gaps.ts';
 import { type Grip, gripOf, placesOf } from './grip.ts';
+import { RoomForOne } from './making-room.ts';
 import { type ScenePanel, surfaceAt } from './panels.ts';
 import { itemsOf, type SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
@@ -23,6 +24,8 @@ export class DragSession {
   private places: Map<PieceId, Place> | null = null;
   private known: { panel: ScenePanel; version: number; items: SceneItem[] } | null = null;
   private readonly grabbedItem: SceneItem | null;
+  /** Of a single piece: several moved together push nobody. */
+  private readonly room: RoomForOne | null;
 
   /** On the stage: `item` is what the pointer took hold of at a window point. From the rail: null. */
   constructor(machine: StageMachine, selected: readonly PieceId[], item: SceneItem | null, px: number, py: number) {
@@ -48,6 +51,7 @@ export class DragSession {
         };
       } else this.grip = made;
     } else this.grip = made;
+    this.room = this.grip.pieces.length === 1 ? new RoomForOne(machine.show, this.grip.grabbed) : null;
     this.panel = item?.panel ?? null;
     this.grabbedItem = item;
     const moving = new Set<PieceId>();
@@ -93,14 +97,18 @@ export class DragSession {
     const { machine, grip } = this;
     const { scene, show } = machine;
     if (scene === null) return;
-    this.places = placesOf(machine.resting, grip, panel, dropped);
+    const made = dropped.place[0] === panel.surface ? this.room?.placesAt(dropped.place) : null;
+    this.places = made ? new Map(made) : placesOf(machine.resting, grip, panel, dropped);
     machine.hands.takeMine(this.places);
     machine.lift();
     const item = itemsOf(scene.frame, machine.hot, grip.grabbed).find((its) => its.panel.surface === panel.surface);
     machine.setHot({
       free: null,
       settled: dropped.onCentreLine ? panel : null,
-      gaps: item === undefined ? null : gapsAbout(show.judgements, scene, item, this.moving),
+      gaps:
+        item === undefined
+          ? null
+          : gapsAbout(show.judgements, scene, item, new Set([...this.moving, ...this.places.keys()])),
     });
     show.presence.say({ drag: [...this.places] });
   }
@@ -165,7 +173,9 @@ export class DragSession {
     if (places !== null) {
       const { show } = machine;
       const what = grip.pieces.length === 1 ? show.judgements.nameOf(grip.grabbed) : `${grip.pieces.length} pieces`;
-      const name = grip.from.size > 0 ? `move ${what}` : `place ${what}`;
+      const giving = places.size - grip.pieces.length;
+      const room = giving > 0 ? `, ${giving} ${giving === 1 ? 'makes' : 'make'} room` : '';
+      const name = `${grip.from.size > 0 ? 'move' : 'place'} ${what}${room}`;
       try {
         done = show.perform(commands.place(show.documents, places, name));
         if (!done) say('Not done: this cannot be written just now.');

@@ -8,6 +8,7 @@ export const KEYS: readonly { readonly keys: string; readonly what: string }[] =
   { keys: ',  .', what: 'turn it by 1° against or with the clock' },
   { keys: 'Shift + ,  .', what: 'turn it by 15°' },
   { keys: 'Enter', what: 'go to the first field of its card' },
+  { keys: 'N', what: 'neighbours make room for what is moved, or stay where they are; pinned ones always stay' },
   { keys: 'Delete', what: 'put it back to the unplaced' },
   { keys: 'Escape', what: 'return a drag, or let go of what is selected' },
   { keys: '+  −', what: 'nearer, farther' },

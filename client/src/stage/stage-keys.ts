@@ -4,6 +4,7 @@ import { choose, selection } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import type { Gestures } from './gestures.ts';
 import { OPEN_CARD } from './keys.ts';
+import { RoomForOne, toggleMakingRoom } from './making-room.ts';
 import { nudged } from './nudge.ts';
 import type { StageMachine } from './stage-machine.ts';
 
@@ -60,6 +61,10 @@ export function pressKey(machine: StageMachine, gestures: Gestures, event: Keybo
     case 'Escape':
       if (!gestures.cancel()) choose([]);
       return true;
+    case 'n':
+    case 'N':
+      toggleMakingRoom();
+      return true;
     case 'Enter':
       if (chosen.length === 0) return false;
       dispatchEvent(new CustomEvent(OPEN_CARD));
@@ -78,9 +83,11 @@ function nudge(machine: StageMachine, [dx, dy]: readonly [number, number], stepM
     return items.find(({ direct }) => direct) ?? items[0];
   };
   const places = nudged(machine.resting, chosen, itemOf, dx * stepMm, dy * stepMm);
-  if (places.size === 0) return;
-  const what = places.size === 1 ? show.judgements.nameOf([...places.keys()][0] as string) : `${places.size} pieces`;
-  if (!show.perform(commands.place(show.documents, places, `move ${what}`)))
+  const [one] = places;
+  if (one === undefined) return;
+  const made = places.size === 1 ? new RoomForOne(show, one[0]).placesAt(one[1]) : null;
+  const what = places.size === 1 ? show.judgements.nameOf(one[0]) : `${places.size} pieces`;
+  if (!show.perform(commands.place(show.documents, made ?? places, `move ${what}`)))
     say('Not done: this cannot be written just now.');
 }
 

@@ -4,7 +4,7 @@ import type { Judgements } from '@enfilade/shared/judgements';
 import { proposedKeyParts } from '@enfilade/shared/proposals';
 import { objectOfPiece, type PieceId, type Place, type RootName, type Sample } from '@enfilade/shared/schema';
 import { onName, surfaceName } from '@enfilade/shared/surface-names';
-import type { CollectionWord, ProposalOutcome, Remark, SampleWord } from '@enfilade/shared/talk';
+import type { CollectionWord, DeclinedWord, ProposalOutcome, Remark, SampleWord } from '@enfilade/shared/talk';
 import { aboutName } from './about-name.ts';
 
 export interface DeedWords {
@@ -245,6 +245,20 @@ const tellLights: Teller = (own, { judgements }) => {
   return typeof lux === 'number' ? `planned ${lux} lux on ${on}` : `planned no light of its own on ${on}`;
 };
 
+const tellPins: Teller = (own, { judgements }, more) => {
+  const what = piecesText(
+    own.map(({ key }) => key),
+    judgements,
+    more,
+  );
+  return own[0]?.to === true ? `pinned ${what}` : `unpinned ${what}`;
+};
+
+const tellDeclined: Teller = ([first]) => {
+  const way = ((first?.to ?? first?.from) as Partial<DeclinedWord> | undefined)?.way ?? 'a way to arrange';
+  return first?.to === undefined ? 'had declined ways to arrange offered again' : `declined a way to arrange: ${way}`;
+};
+
 const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['proposals', tellProposals],
   ['proposed', tellProposed],
@@ -260,6 +274,8 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['samples', tellSamples],
   ['sampleWords', tellSampleWords],
   ['collectionWords', tellCollectionWords],
+  ['pinned', tellPins],
+  ['declined', tellDeclined],
   ['rooms', tellRooms],
   ['openings', () => 'corrected an opening'],
   ['fixtures', () => 'corrected a fixture to keep clear'],

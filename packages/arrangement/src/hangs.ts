@@ -1,5 +1,6 @@
 import { type Box, mirrored } from './boxes.ts';
 import { describedHang } from './hang-described.ts';
+import { withDominant } from './hang-dominant.ts';
 import { doubleInRectangle, doubleOnAxis, doubleOnTwoLines } from './hang-double.ts';
 import { checkHang } from './hang-ground.ts';
 import { lineFilling, lineInPairs, lineOneGap, type Places } from './hang-line.ts';
@@ -20,8 +21,8 @@ type Way = (task: HangTask, goOn: () => boolean) => Places | undefined;
 const WAYS: Readonly<Record<HangKind, readonly (readonly [HangName, Way])[]>> = {
   salon: [
     ['massed salon', massedSalon],
-    ['salon on an axis', salonOnAxis],
-    ['salon in columns', salonInColumns],
+    ['salon on an axis', withDominant(salonOnAxis)],
+    ['salon in columns', withDominant(salonInColumns)],
   ],
   line: [
     ['line with one gap', lineOneGap],

@@ -1,0 +1,76 @@
+/** One piece moved by hand, and its neighbours on the same wall or on the layout floor give way: where all come to be. */
+import type { Box, Extent } from '@enfilade/arrangement/boxes';
+import { makeRoom } from '@enfilade/arrangement/make-room';
+import { outerBoxOf } from './aligning.ts';
+import { BEFORE_IT_MM } from './arrange-ground.ts';
+import type { Judgements } from './judgements.ts';
+import { LAYOUT_FLOOR, type PieceId, type Place, type SurfaceId } from './schema.ts';
+
+/** The layout floor has no edges: so far out nobody lays anything (mm). */
+const NO_EDGE_MM = 1e6;
+
+/** Where everything comes to be when the piece is wanted here; null where there is no room and nobody gives way. */
+export type RoomMaker = (wanted: Place) => ReadonlyMap<PieceId, Place> | null;
+
+/**
+ * Reads a surface once, for a whole drag: each step is then the engine's alone. Pinned pieces, and what carries others,
+ * stay. Null where the surface is neither a wall nor the layout floor.
+ */
+export function roomMakerOn(
+  judgements: Judgements,
+  surface: SurfaceId,
+  moved: PieceId,
+  gapMm: number,
+): RoomMaker | null {
+  const size = judgements.sizeOf(moved);
+  const extent = extentOf(judgements, surface);
+  if (size === null || extent === null) return null;
+  const load = new Set(judgements.where.loadOf(moved));
+  const seen = (surface === LAYOUT_FLOOR ? judgements.where.planOf(surface) : judgements.elevationOf(surface)).filter(
+    ({ pieceId, standOffMm }) => pieceId !== moved && !load.has(pieceId) && standOffMm <= BEFORE_IT_MM,
+  );
+  const direct = seen.filter((one) => one.direct);
+  const others = direct.map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
+  const pinned = direct.flatMap(({ pieceId }, i) =>
+    judgements.isPinned(pieceId) || judgements.where.directlyOn(pieceId).size > 0 ? [i] : [],
+  );
+  const standing = seen.filter((one) => !one.direct).map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
+  const keepClear = [...(surface === LAYOUT_FLOOR ? [] : judgements.keepClearOn(surface).map(boxOf)), ...standing];
+  return (wanted) => {
+    const own = outerBoxOf({ widthMm: size.widthMm, heightMm: size.heightMm }, wanted[4] / 100);
+    const to = { xMm: wanted[1], yMm: wanted[2] };
+    const made = makeRoom({
+      surface: extent,
+      boxes: [...others, { ...own, ...to }],
+      moved: others.length,
+      to,
+      pinned,
+      keepClear,
+      gapMm,
+    });
+    if (made.refused) return null;
+    const places = new Map<PieceId, Place>();
+    const at = made.places[others.length] ?? to;
+    places.set(moved, [surface, at.xMm, at.yMm, wanted[3], wanted[4]]);
+    for (const i of made.gaveWay) {
+      const pieceId = direct[i]?.pieceId;
+      const was = pieceId === undefined ? null : judgements.where.placeOf(pieceId);
+      const now = made.places[i];
+      if (pieceId !== undefined && was !== null && now) places.set(pieceId, [was[0], now.xMm, now.yMm, was[3], was[4]]);
+    }
+    return places;
+  };
+}
+
+function extentOf(judgements: Judgements, surface: SurfaceId): Extent | null {
+  if (surface === LAYOUT_FLOOR)
+    return { leftMm: -NO_EDGE_MM, rightMm: NO_EDGE_MM, bottomMm: -NO_EDGE_MM, topMm: NO_EDGE_MM };
+  const wall = judgements.where.wallOf(surface);
+  if (wall === null) return null;
+  const bottomMm = Math.max(wall.floorAt(0), wall.floorAt(wall.lengthMm));
+  return { leftMm: 0, rightMm: wall.lengthMm, bottomMm, topMm: wall.heightMm };
+}
+
+function boxOf({ xMm, yMm, widthMm, heightMm }: Box): Box {
+  return { xMm, yMm, widthMm, heightMm };
+}
