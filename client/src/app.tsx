@@ -14,6 +14,7 @@ import { useOpeningOnLost } from './shell/lost-works.ts';
 import { Opening } from './shell/opening.tsx';
 import { Bands, ViewerBand } from './shell/saving-words.tsx';
 import { SeatClosed } from './shell/seat-closed.tsx';
+import { EyeFilter } from './shell/seen-by.tsx';
 import { StagePage } from './shell/stage-page.tsx';
 import { useUndoKeys } from './shell/undo.tsx';
 import { useEntity, useRoots, useSaving, useShow } from './sync/hooks.ts';
@@ -91,7 +92,7 @@ function OpenShow() {
       <Head view={view} />
       <section className="app-bands" aria-label="Notices">
         <Bands />
-        {isStage(view) ? <ProposalBand view={view} /> : null}
+        {isStage(view) || view.sheet === 'colour' ? <ProposalBand view={view} /> : null}
         <ViewerBand />
         <StateBand view={view} />
         <BothSidesBand />
@@ -100,6 +101,7 @@ function OpenShow() {
       </section>
       {isStage(view) ? <StagePage view={view} /> : <SheetPage view={view} />}
       <LiveRegion />
+      <EyeFilter />
     </div>
   );
 }

@@ -1,4 +1,6 @@
 /** What each person sets for their own screen; kept in this browser. */
+
+import type { Lamp } from '@enfilade/shared/lamps';
 import { centimetresText, lengthFrom, toInches } from '@enfilade/space/lengths';
 import { useSyncExternalStore } from 'react';
 
@@ -9,6 +11,8 @@ export interface Preferences {
   readonly unit: Unit;
   /** Lightness L* of the board round the stage. */
   readonly surround: Surround;
+  /** The light of this person's own studio; daylight unless said. */
+  readonly studioLamp?: Lamp;
 }
 
 const KEY = 'enfilade.preferences';

@@ -32,7 +32,8 @@ export type Laid =
 
 export const THE_HANG: Laid = { kind: 'hang' };
 
-const STAGE_SHEETS: readonly string[] = ['room', 'wall', 'layout'];
+/** The pages that show a layer as well as they show the hang. */
+const LAID_SHEETS: readonly string[] = ['room', 'wall', 'layout', 'colour'];
 
 /** The layer an address names before its view: `#in/<proposal>/wall/…`, `#as/<state>/wall/…`. */
 export function laidFrom(address: string): Laid {
@@ -42,10 +43,10 @@ export function laidFrom(address: string): Laid {
   return THE_HANG;
 }
 
-/** The address of a view. On the stage it stays in the layer one is in, unless another is named. */
+/** The address of a view. On the stage and at the colour desk it stays in the layer one is in, unless another is named. */
 export function toAddress(view: View, laid: Laid = laidFrom(globalThis.location?.hash ?? '')): string {
   const address = addressOf(view);
-  if (laid.kind === 'hang' || !STAGE_SHEETS.includes(view.sheet)) return `#${address}`;
+  if (laid.kind === 'hang' || !LAID_SHEETS.includes(view.sheet)) return `#${address}`;
   return `#${laid.kind === 'proposal' ? 'in' : 'as'}/${laid.id}/${address}`;
 }
 

@@ -58,9 +58,21 @@ export function howMeasured(paint: Paint): string {
   return `L*a*b* under ${white}, adapted to D65/2° by ${paint.adaptedBy ?? HOUSE_ADAPTATION}`;
 }
 
-/** The light reflectance value, stated, summed or from lightness. */
+const summed = new WeakMap<Spectrum, Lrv>();
+
+/** The light reflectance value, stated, summed or from lightness; of a reflectance it is summed once. */
 export function paintRecordLrvOf(paint: Paint): Lrv {
-  return paintLrvOf(measuredPaintOf(paint));
+  const measured = measuredPaintOf(paint);
+  const spectrum = measured.lrv === undefined ? measured.reflectance : undefined;
+  if (spectrum === undefined) return paintLrvOf(measured);
+  const lrv = summed.get(spectrum) ?? paintLrvOf(measured);
+  summed.set(spectrum, lrv);
+  return lrv;
+}
+
+/** The same as it is written beside a paint's name, a whole number. */
+export function lrvText(paint: Paint): string {
+  return String(Math.round(paintRecordLrvOf(paint).lrv));
 }
 
 /** What is said beside the patch of a colour that no sRGB screen shows; null for one it does. */

@@ -47,4 +47,4 @@ export function paintConfidence(paint: Paint): string {
 }
 
 /** The same of pictures, of which no photograph says more than colours. */
-export const PICTURE_CONFIDENCE = `Of works: ${CONFIDENCE.likely.words}`;
+export const PICTURE_CONFIDENCE = `No reflectance of the works is known: as a rule they are within ${Math.ceil(CONFIDENCE.likely.usual)}, at worst within ${CONFIDENCE.likely.worst}.`;

@@ -49,11 +49,17 @@ export class Whereabouts {
   private readonly documents: ShowDocuments;
   private readonly directly = new Map<string, Set<PieceId>>();
   private readonly onOf = new Map<PieceId, string>();
+  private readonly leave: () => void;
 
   constructor(documents: ShowDocuments) {
     this.documents = documents;
     this.take(documents.all('places').keys());
-    documents.subscribe('places', (ids) => this.take(ids));
+    this.leave = documents.subscribe('places', (ids) => this.take(ids));
+  }
+
+  /** Stops following the places: for what is asked once and let go. */
+  close(): void {
+    this.leave();
   }
 
   private take(ids: Iterable<PieceId>): void {

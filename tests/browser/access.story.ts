@@ -42,6 +42,7 @@ for (const [width, height] of [
       '#proposals',
       '#in/broom-in-flower/wall/dye:head',
       '#in/broom-in-flower/room/dye',
+      '#in/broom-in-flower/colour',
       '#remarks',
       '#waiting',
       '#deck',

@@ -43,10 +43,10 @@ test('story: the desk opens on the lost work and leads to a paint on which it ca
   await weld.click();
   await expect(weld).toHaveAttribute('aria-pressed', 'true');
   await expect(
-    isolde.page.getByRole('rowheader', { name: `${WALL}: Dov Castellane tries Weld, LRV 57` }),
+    isolde.page.getByRole('rowheader', { name: `${WALL}: Dov Castellane tries Weld, LRV 54` }),
   ).toBeVisible();
   await expect(cell(isolde.page, new RegExp(`^${OIL}: carries, hangs there, on Weld`))).toBeVisible();
-  await expect(isolde.page.getByRole('button', { name: /^Weld LRV 57.*Dov Castellane tries it$/ })).toHaveCount(1);
+  await expect(isolde.page.getByRole('button', { name: /^Weld LRV 54.*Dov Castellane tries it$/ })).toHaveCount(1);
   await expect(
     isolde.page.getByRole('rowheader', { name: `${WALL}: Verdigris, deep, LRV 8, paints are tried here` }),
   ).toBeVisible();
@@ -67,11 +67,12 @@ test('story: the desk opens on the lost work and leads to a paint on which it ca
   await expect(isolde.page.getByText(/^Paint: Verdigris, deep/)).toBeVisible();
   await expect(isolde.page.getByText('Dov Castellane tries Weld here')).toHaveCount(0);
 
-  // Repainted: a fact, seen by both, taken back by one undo.
+  // Repainted on the hang: a fact, seen by both, taken back by one undo.
+  await dov.page.getByRole('link', { name: 'back to the hang' }).click();
   await sitAtTheDesk(dov);
   await dov.page.getByRole('button', { name: /^Weld LRV/ }).click();
   await dov.page.getByRole('button', { name: 'Repaint: Weld' }).click();
-  await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld, LRV 57`) })).toBeVisible();
+  await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld, LRV 54`) })).toBeVisible();
   await expect(isolde.page.getByText(/^Paint: Weld/)).toBeVisible();
   await dov.page.getByRole('button', { name: /^Undo/ }).click();
   await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Verdigris, deep`) })).toBeVisible();
@@ -121,7 +122,7 @@ test('story: the whole desk by the keyboard alone', async ({ museum, browser }) 
   await until('ArrowRight', (label) => label.startsWith('Weld LRV'));
   await expect(cell(page, new RegExp(`^${OIL}: carries, hangs there, on Weld`))).toBeVisible();
   await key('Enter');
-  await expect(page.getByRole('rowheader', { name: `${WALL}: on trial, Weld, LRV 57` })).toBeVisible();
+  await expect(page.getByRole('rowheader', { name: `${WALL}: on trial, Weld, LRV 54` })).toBeVisible();
   await until('Shift+Tab', (label) => label === 'Repaint: Weld');
   await key('Enter');
   await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld`) })).toBeVisible();
@@ -209,5 +210,115 @@ test('story: let one carry and keep another quiet: the paints that do it best, e
   await expect(best.getByRole('button').first()).toHaveAttribute('aria-pressed', 'true');
   await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: on trial, `) })).toBeVisible();
   await expect(page.getByRole('region', { name: 'If the trial is taken' })).toContainText(`${OIL}: lost → carries`);
+  expect(errors).toEqual([]);
+});
+
+test('story: under the gallery’s lamp: it is set for everybody, two greys part in it, and white mounts, words and other eyes are told of', async ({
+  museum,
+  browser,
+}) => {
+  const dov = await museum.enter(browser, 'curator', { viewport: { width: 1440, height: 900 } });
+  const viewer = await museum.enter(browser, 'viewer', { viewport: { width: 1024, height: 768 } });
+  await sitAtTheDesk(dov);
+  await viewer.page.goto(`${viewer.page.url().split('#')[0]}#colour`);
+  const side = dov.page.getByRole('complementary', { name: 'The wall on trial' });
+  const lights = side.getByRole('region', { name: 'Gallery and studio light' });
+
+  // In words at once; with pictures, works and paints one press behind.
+  await expect(lights).toContainText('The gallery’s tungsten light (3000 K) is much warmer than the studio’s daylight');
+  await dov.page.getByRole('button', { name: /^lamps…/ }).click();
+  const lamp = lights.getByRole('combobox', { name: 'The gallery’s lamp' });
+  await expect(lamp).toBeFocused();
+  await expect(lights.getByRole('list', { name: 'Paints that part between the two lights' })).toContainText(
+    'Lead pipe and Pewter match in the studio, part in the gallery.',
+  );
+  await expect(lights.getByRole('figure')).toHaveCount(2);
+
+  // Seen under it: every row, and the card says so.
+  await dov.page.getByRole('group', { name: 'Seen under' }).getByRole('button', { name: 'gallery' }).click();
+  const card = dov.page.getByRole('region', { name: `How ${OIL} reads` });
+  await expect(card).toContainText('Seen under gallery, 3000 K (tungsten).');
+  await expect(card).toContainText('lost on Dye House');
+  await expect(dov.page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Verdigris, deep, LRV 8`) })).toBeVisible();
+
+  // The lamp is the show's: whoever may change the hang sets it, and a viewer reads it.
+  await lamp.selectOption('LED-B3');
+  await expect(card).toContainText('Seen under LED (B3, 4103 K).');
+  await viewer.page.getByRole('button', { name: /^lamps…/ }).click();
+  const theirs = viewer.page.getByRole('combobox', { name: 'The gallery’s lamp' });
+  await expect(theirs).toHaveValue('LED-B3');
+  await expect(theirs).toBeDisabled();
+  await dov.page.getByRole('button', { name: /^Undo/ }).click();
+  await expect(theirs).toHaveValue('gallery 3000 K');
+
+  // One's own studio light from a meter's file; of a bad one it is said where, and nothing changes.
+  const file = lights.getByLabel('read a meter’s file for my studio’s light');
+  const spectrum = (power: (nm: number) => number | string) =>
+    Buffer.from(Array.from({ length: 41 }, (_, i) => `${380 + 10 * i};${power(380 + 10 * i)}`).join('\n'));
+  const given = (name: string, buffer: Buffer) => file.setInputFiles({ name, mimeType: 'text/plain', buffer });
+  await given(
+    'bad lamp.txt',
+    spectrum((nm) => (nm === 400 ? 'bright' : 1)),
+  );
+  await expect(lights.getByRole('alert')).toContainText('bad lamp.txt, line 3, 400 nm');
+  const studio = lights.getByRole('combobox', { name: 'My studio’s light' });
+  await expect(studio).toHaveValue('D65');
+  await given(
+    'north window.txt',
+    spectrum((nm) => nm - 300),
+  );
+  await expect(studio.locator('option:checked')).toHaveText('measured: north window');
+  await expect(lights.getByRole('alert')).toHaveCount(0);
+  await expect(viewer.page.getByRole('combobox', { name: 'My studio’s light' })).toHaveValue('D65');
+
+  // What a paint on trial throws on white mounts, and what words do on it.
+  await dov.page.getByRole('button', { name: /^Weld LRV/ }).click();
+  await side.getByRole('button', { name: 'What Weld throws' }).click();
+  const mounts = side.getByRole('table', { name: 'A white mount on each wall of the room' });
+  await expect(mounts.getByRole('row')).toHaveCount(5);
+  await expect(mounts.getByRole('row', { name: /^west wall/ })).toContainText('yellow, most of it from the east wall');
+  await side.getByRole('button', { name: 'Words on Weld' }).click();
+  await expect(side.getByRole('row', { name: /^Black letters/ })).toContainText('any usual size');
+  await expect(side.getByRole('row', { name: /^White letters/ })).toContainText('not for words');
+  const sizes = side.getByRole('list', { name: 'Smallest letters' });
+  await expect(sizes).toContainText('panel: 35 pt');
+  await side.getByRole('textbox', { name: /^Read from/ }).fill('300');
+  await side.getByRole('textbox', { name: /^Read from/ }).press('Enter');
+  await expect(sizes).toContainText('panel: 159 pt');
+
+  // Other eyes, on the desk and on the stage, on this screen alone.
+  await dov.page.getByRole('group', { name: 'Seen by' }).getByRole('button', { name: 'green-weak' }).click();
+  await expect(side.locator('.desk-split')).toHaveCSS('filter', 'url("#eye-filter")');
+  const weak = dov.page.getByRole('slider', { name: 'how weak' });
+  await weak.press('ArrowLeft');
+  await expect(weak).toHaveAttribute('aria-valuetext', /^95 of 100/);
+  await dov.page.getByRole('link', { name: 'Rooms', exact: true }).click();
+  await expect(dov.page.locator('.stage canvas').first()).toHaveCSS('filter', 'url("#eye-filter")');
+  await dov.page.getByRole('button', { name: 'My screen, seen green-weak' }).click();
+  await dov.page.getByRole('group', { name: 'Seen by' }).getByRole('button', { name: 'usual' }).click();
+  await expect(dov.page.locator('.stage canvas').first()).toHaveCSS('filter', 'none');
+  expect([...dov.errors, ...viewer.errors]).toEqual([]);
+});
+
+test('story: in a proposal the desk is the proposal’s: its paints stand there, and a repaint is proposed', async ({
+  museum,
+  browser,
+}) => {
+  const { page, errors } = await museum.enter(browser, 'guest artist');
+  await page.goto(`${page.url().split('#')[0]}#in/broom-in-flower/wall/dye:head`);
+  await page.getByRole('link', { name: 'Colour desk', exact: true }).click();
+  await expect(page).toHaveURL(/#in\/broom-in-flower\/colour$/);
+  await expect(page.getByRole('region', { name: 'The proposal you are in' })).toContainText('the hang stays as it is');
+  await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Weld, LRV 54`) })).toBeVisible();
+  await page
+    .getByRole('rowheader', { name: new RegExp(`^${WALL}`) })
+    .first()
+    .click();
+  await page.getByRole('button', { name: /^Kingcup LRV/ }).click();
+  await expect(page.getByRole('button', { name: /^Propose/ })).toHaveCount(0);
+  await page.getByRole('button', { name: 'Repaint it here: Kingcup' }).click();
+  await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Kingcup`) })).toBeVisible();
+  await page.getByRole('link', { name: 'back to the hang' }).click();
+  await expect(page.getByRole('rowheader', { name: new RegExp(`^${WALL}: Verdigris, deep`) })).toBeVisible();
   expect(errors).toEqual([]);
 });

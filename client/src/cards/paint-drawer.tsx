@@ -1,8 +1,10 @@
 /** The deck along the foot, darkest first: moving along it tries each paint on the wall; a press paints the wall. */
+
 import type { LabD65 } from '@enfilade/colour/lab';
 import { isInScreenGamut } from '@enfilade/colour/paints';
-import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import * as commands from '@enfilade/shared/commands';
+import { paintRecordLrvOf } from '@enfilade/shared/paint-records';
 import type { Paint, SurfaceId } from '@enfilade/shared/schema';
 import { surfaceParts } from '@enfilade/shared/schema';
 import { shortSurfaceName, surfaceName } from '@enfilade/shared/surface-names';
@@ -43,7 +45,7 @@ export function PaintDrawer({ surface }: { readonly surface: SurfaceId }) {
   const chips = useMemo(
     () =>
       [...documents.all('deck')]
-        .map(([id, paint]): Chip => ({ id, paint, lrv: lrvOf(paint.lab) }))
+        .map(([id, paint]): Chip => ({ id, paint, lrv: paintRecordLrvOf(paint).lrv }))
         .sort((a, b) => a.lrv - b.lrv || (`${a.paint.order} ${a.id}` < `${b.paint.order} ${b.id}` ? -1 : 1)),
     [documents, version],
   );

@@ -1,5 +1,7 @@
 /** What a surface is painted, and the way to its deck. */
-import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
+
+import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { lrvText } from '@enfilade/shared/paint-records';
 import { type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import { isWallSide } from '@enfilade/shared/surface-names';
 import { deskWall, paintFrom } from '../colour-desk/desk-trial.ts';
@@ -13,7 +15,7 @@ export function PaintLine({ surface }: { readonly surface: SurfaceId }) {
   const show = useShow();
   const foot = useFoot();
   const paint = show.judgements.paintOf(surface);
-  const words = paint === null ? 'none yet' : `${paint.name}, LRV ${Math.round(lrvOf(paint.lab))}`;
+  const words = paint === null ? 'none yet' : `${paint.name}, LRV ${lrvText(paint)}`;
   const open = foot.kind === 'deck' && foot.surface === surface;
   const isWall = isWallSide(surfaceParts(surface)?.side ?? '');
   return (

@@ -1,6 +1,7 @@
 /** How a work reads on its wall: patch beside patch, a word and a reason; the figures stand one press behind. */
 import type { Reading } from '@enfilade/colour/reading';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { hueNoteOf } from '@enfilade/shared/hue-notes';
 import type { PieceId } from '@enfilade/shared/schema';
 import { useState } from 'react';
 import { paintTrial, useStore } from '../selection.ts';
@@ -20,6 +21,7 @@ export function ReadingBlock({ pieceId, surface }: { readonly pieceId: PieceId; 
   if (reading === null) {
     return <p className="reading-none">Without a picture, how it reads on this wall is not known.</p>;
   }
+  const note = hueNoteOf(judgements, pieceId, wall);
   return (
     <div className="reading">
       <div className="reading-pair" aria-hidden="true">
@@ -38,6 +40,7 @@ export function ReadingBlock({ pieceId, surface }: { readonly pieceId: PieceId; 
         <span className="reading-word">{reading.word} on this wall</span>
       </p>
       <p className="reading-reason">{reading.reason}</p>
+      {note === null ? null : <p className="t1">{note}</p>}
       <button type="button" className="t1" aria-expanded={figures} onClick={() => setFigures(!figures)}>
         {figures ? 'fold the figures away' : 'figures'}
       </button>

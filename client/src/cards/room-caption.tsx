@@ -1,5 +1,5 @@
 /** Beside a fold-out: the room, its walls where they are not captioned on the board, its carriers and its lists. */
-import { lrvOf } from '@enfilade/colour/spaces';
+import { lrvText } from '@enfilade/shared/paint-records';
 import type { RoomId } from '@enfilade/shared/schema';
 import { capital, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { lengthText, sizeText } from '@enfilade/space/lengths';
@@ -60,7 +60,7 @@ export function RoomCaption({ roomId }: { readonly roomId: RoomId }) {
                 </h2>
                 {paint === null ? null : (
                   <p className="t1">
-                    {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
+                    {paint.name}, LRV {lrvText(paint)}
                   </p>
                 )}
                 {vignettesOn(judgements, surface).map(({ id, vignette }) => {

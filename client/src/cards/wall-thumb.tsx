@@ -13,6 +13,8 @@ export function WallThumb(props: {
   readonly heightPx: number;
   /** Whatever is tried on it instead of its own paint, as CSS. */
   readonly ground?: string;
+  /** What is done to the colours of all that hangs there, as CSS. */
+  readonly filter?: string | undefined;
 }) {
   const { surface, places } = props;
   const { judgements } = useShow();
@@ -37,6 +39,7 @@ export function WallThumb(props: {
       style={{
         width: wall.lengthMm * scale,
         height: wall.heightMm * scale,
+        filter: props.filter,
         background: props.ground ?? (lab === undefined ? 'var(--L92)' : hexFromLabD65(lab)),
       }}
     >

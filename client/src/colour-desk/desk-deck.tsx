@@ -11,9 +11,10 @@ import { useStore } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import { ReadingMark } from '../shell/marks.tsx';
 import { Ring } from '../shell/ring.tsx';
-import { useOthers, useShow } from '../sync/hooks.ts';
+import { useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
-import { held, hold, letGo, moving } from './desk-trial.ts';
+import { useDeskLight } from './desk-light.tsx';
+import { held, hold, letGo, moving, useOthersHere } from './desk-trial.ts';
 import { RankedPaints } from './ranked-paints.tsx';
 import type { DeckChip } from './use-deck.ts';
 import '../cards/paint-drawer.css';
@@ -33,7 +34,8 @@ const STEPS: Readonly<Record<string, number>> = { ArrowRight: 1, ArrowLeft: -1, 
 
 export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
   const show = useShow();
-  const { judgements, documents } = show;
+  const { documents } = show;
+  const { judgements } = useDeskLight();
   const holding = useStore(held).get(wall.surface);
   const [onlyCarries, setOnly] = useState(false);
   const [how, setHow] = useState<'all' | 'typing' | 'ranked'>('all');
@@ -45,7 +47,7 @@ export function DeskDeck({ wall, deck, work, works, version }: DeckProps) {
     () =>
       deck.map((chip) => ({
         ...chip,
-        word: work === null ? null : (deskCellOf(judgements, work, chip.lab)?.reading.word ?? null),
+        word: work === null ? null : (deskCellOf(judgements, work, chip.seen)?.reading.word ?? null),
       })),
     [judgements, version, deck, work],
   );
@@ -167,13 +169,13 @@ interface ChipProps {
 }
 
 function Chip({ chip, wall, work, isHeld, entry, reach, toggle }: ChipProps) {
-  const { id, name, lab, lrv, word } = chip;
+  const { id, name, seen, lrv, word } = chip;
   const now = wall.paint.id === id;
   // Drawn anew only when it is come to or left, not with every other paint.
   const tried = useSyncExternalStore(moving.subscribe, () =>
     moving.get() === null ? isHeld : moving.get()?.id === id,
   );
-  const others = useOthers();
+  const others = useOthersHere();
   const theirs = others.filter(({ presence }) =>
     presence.trialPaints?.some(([surface, paintId]) => surface === wall.surface && paintId === id),
   );
@@ -199,14 +201,14 @@ function Chip({ chip, wall, work, isHeld, entry, reach, toggle }: ChipProps) {
       onBlur={() => moving.set(null)}
       onClick={toggle}
     >
-      <i style={{ background: hexFromLabD65(lab) }} />
+      <i style={{ background: hexFromLabD65(seen) }} />
       <span className="chip-name">{name}</span>{' '}
       <span className="chip-lrv">
         <span className="spoken">LRV </span>
         <b className="b">{Math.round(lrv)}</b>
         {standing === '' ? null : <span> {standing}</span>}
       </span>{' '}
-      {isInScreenGamut(lab) ? null : <span className="chip-beyond">beyond this screen </span>}
+      {isInScreenGamut(seen) ? null : <span className="chip-beyond">beyond this screen </span>}
       {word === null ? null : (
         <span className="chip-word">
           <ReadingMark word={word} sizePx={11} />

@@ -1,12 +1,14 @@
 /** One wall of the desk, or a paint on trial on it: its head, then the cells in sight. */
 import type { LabD65 } from '@enfilade/colour/lab';
 import { hexFromLabD65, lrvOf } from '@enfilade/colour/spaces';
+import { lrvText } from '@enfilade/shared/paint-records';
 import { memo } from 'react';
 import { Ring } from '../shell/ring.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { Cell } from './desk-cell.tsx';
+import { useDeskLight } from './desk-light.tsx';
 import type { DeskColumn, DeskRow } from './desk-table.ts';
-import { paintFrom, useTrialOn } from './desk-trial.ts';
+import { paintFrom, type TrialPaint, useTrialOn } from './desk-trial.ts';
 import { WALL_COLUMN } from './grid-keys.ts';
 
 export interface Geometry {
@@ -33,25 +35,32 @@ interface RowProps {
 
 export const Row = memo(function Row(props: RowProps) {
   const { row } = props;
-  if (row.kind === 'wall') return <PaintedRow {...props} lab={row.wall.paint.lab} paintName={row.wall.paint.name} />;
+  if (row.kind === 'wall') return <HungRow {...props} />;
   return row.kind === 'trial' ? <TrialRow {...props} /> : <TheirRow {...props} row={row} />;
 });
+
+function HungRow(props: RowProps) {
+  const { documents } = useShow();
+  return <PaintedRow {...props} paint={paintFrom(documents, props.row.wall.paint.id)} />;
+}
 
 /** Drawn anew with every paint one comes to in the deck; no other row is. */
 function TrialRow(props: RowProps) {
   const tried = useTrialOn(props.row.wall.surface);
-  return <PaintedRow {...props} lab={tried?.lab ?? null} paintName={tried?.name ?? ''} />;
+  return <PaintedRow {...props} paint={tried} />;
 }
 
 function TheirRow(props: RowProps & { readonly row: Extract<DeskRow, { kind: 'theirs' }> }) {
   const { documents } = useShow();
   const paint = paintFrom(documents, props.row.paintId);
-  return <PaintedRow {...props} lab={paint?.lab ?? null} paintName={paint?.name ?? ''} />;
+  return <PaintedRow {...props} paint={paint} />;
 }
 
-function PaintedRow(props: RowProps & { readonly lab: LabD65 | null; readonly paintName: string }) {
-  const { judgements } = useShow();
-  const { row, columns, geometry, lab, paintName, activeColumn } = props;
+function PaintedRow(props: RowProps & { readonly paint: TrialPaint | null }) {
+  const { judgements, look } = useDeskLight();
+  const { row, columns, geometry, paint, activeColumn } = props;
+  const lab = paint === null ? null : look(paint);
+  const paintName = paint?.name ?? '';
   const known = props.inSight.flatMap((index) => {
     const column = columns[index];
     return column === undefined ? [] : [{ column, index }];
@@ -65,7 +74,7 @@ function PaintedRow(props: RowProps & { readonly lab: LabD65 | null; readonly pa
       className={`desk-row desk-row-${row.kind}${row.kind === 'trial' && props.chosen ? ' desk-row-chosen' : ''}${props.first ? ' desk-row-first' : ''}`}
       style={{ height: geometry.rowPx }}
     >
-      <RowHead {...props} />
+      <RowHead {...props} lab={lab} />
       {lab === null ? (
         // biome-ignore lint/a11y/useSemanticElements: as above
         // biome-ignore lint/a11y/useFocusableInteractive: there is nothing to do in it
@@ -96,10 +105,14 @@ function PaintedRow(props: RowProps & { readonly lab: LabD65 | null; readonly pa
   );
 }
 
-function RowHead(props: RowProps & { readonly lab: LabD65 | null; readonly paintName: string }) {
-  const { row, lab, paintName, chosen, geometry } = props;
+function RowHead(props: RowProps & { readonly paint: TrialPaint | null; readonly lab: LabD65 | null }) {
+  const { row, lab, paint: shown, chosen, geometry } = props;
+  const paintName = shown?.name ?? '';
   const { wall } = row;
-  const lrv = lab === null ? null : Math.round(lrvOf(lab));
+  const { documents } = useShow();
+  const record = shown?.id == null ? undefined : documents.get('deck', shown.id);
+  // It is daylight's, whatever the lamp.
+  const lrv = shown === null ? null : record === undefined ? String(Math.round(lrvOf(shown.lab))) : lrvText(record);
   const words = {
     wall: '',
     trial: 'on trial, ',

@@ -1,13 +1,15 @@
 /** What stands down and across on the desk, from the show and from how this person has it laid out. */
 import type { DeskGroup, DeskPool, DeskWall, DeskWork, WallOrder, WorkOrder } from '@enfilade/shared/colour-desk';
 import { deskWallsOf, deskWorksOf, groupsOf, wallsInOrder } from '@enfilade/shared/colour-desk';
+import { lampNameOf } from '@enfilade/shared/lamps';
 import type { PaintId, RootName, SurfaceId } from '@enfilade/shared/schema';
 import { useMemo } from 'react';
 import { Store, useStore } from '../selection.ts';
-import { useOthers, usePictures, useShow } from '../sync/hooks.ts';
+import { usePictures } from '../sync/hooks.ts';
 import type { Other } from '../sync/presence-room.ts';
 import { useRestingRoots } from '../sync/resting-roots.ts';
-import { deskWall, held } from './desk-trial.ts';
+import { useDeskLight } from './desk-light.tsx';
+import { deskWall, held, useOthersHere } from './desk-trial.ts';
 
 /** 'own': each wall has only what hangs on it; otherwise every work stands on every wall. */
 export type Across = 'own' | DeskPool;
@@ -72,14 +74,14 @@ const ROOTS_READ = [
 ] as const satisfies readonly RootName[];
 
 export function useDeskTable(): DeskTable {
-  const { judgements } = useShow();
+  const { judgements, lamp } = useDeskLight();
   const roots = useRestingRoots(REST_MS, ...ROOTS_READ);
   const pictures = usePictures();
   const layout = useStore(deskLayout);
   const chosen = useStore(deskWall);
   const holding = useStore(held);
-  const others = useOthers();
-  const version = `${roots} ${pictures}`;
+  const others = useOthersHere();
+  const version = `${roots} ${pictures} ${lampNameOf(lamp)}`;
   const { across, works: order, folds } = layout;
   const own = across === 'own';
 

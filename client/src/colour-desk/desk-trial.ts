@@ -2,13 +2,16 @@
 import type { LabD65 } from '@enfilade/colour/lab';
 import type { ShowDocuments } from '@enfilade/shared/documents';
 import type { PaintId, SurfaceId } from '@enfilade/shared/schema';
+import { useMemo } from 'react';
 import { Store, useStore } from '../selection.ts';
-import { useShow } from '../sync/hooks.ts';
+import { useOthers, useShow } from '../sync/hooks.ts';
+import type { Other } from '../sync/presence-room.ts';
 
 /** `id` is null for one that is typed and not in the deck yet. */
 export interface TrialPaint {
   readonly id: PaintId | null;
   readonly name: string;
+  /** As recorded, in daylight. */
   readonly lab: LabD65;
 }
 
@@ -34,6 +37,13 @@ export function letGo(surface: SurfaceId): void {
 export function paintFrom(documents: ShowDocuments, id: PaintId | undefined): TrialPaint | null {
   const paint = id === undefined ? undefined : documents.get('deck', id);
   return paint === undefined || id === undefined ? null : { id, name: paint.name, lab: paint.lab };
+}
+
+/** Others whose trials are meant here: on the hang, or in the same proposal. */
+export function useOthersHere(): readonly Other[] {
+  const { layerId } = useShow();
+  const others = useOthers();
+  return useMemo(() => others.filter(({ presence }) => (presence.layer ?? null) === layerId), [others, layerId]);
 }
 
 /** What is tried on a wall now: what moves under the hand, else what is held. */

@@ -1,4 +1,5 @@
 /** The paints that do best what is asked, unlike each other, each with every work's word; the reason in words. */
+import { isInScreenGamut } from '@enfilade/colour/paints';
 import { rankPaints } from '@enfilade/colour/rank-paints';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import type { DeskWall, DeskWork } from '@enfilade/shared/colour-desk';
@@ -6,7 +7,7 @@ import { answersOf, wallsBeside, wishedWorksOf } from '@enfilade/shared/paint-wi
 import { useMemo, useState } from 'react';
 import { useStore } from '../selection.ts';
 import { ReadingMark } from '../shell/marks.tsx';
-import { useShow } from '../sync/hooks.ts';
+import { useDeskLight } from './desk-light.tsx';
 import { held, moving } from './desk-trial.ts';
 import type { DeckChip } from './use-deck.ts';
 import { type Limits, lightnessFrom, NO_LIMITS, WishForm } from './wish-form.tsx';
@@ -29,7 +30,7 @@ interface RankedProps {
 }
 
 export function RankedPaints({ wall, deck, works, version, toggle }: RankedProps) {
-  const { judgements } = useShow();
+  const { judgements } = useDeskLight();
   const asked = useStore(wishes);
   const under = useStore(moving);
   const holding = useStore(held).get(wall.surface);
@@ -44,7 +45,8 @@ export function RankedPaints({ wall, deck, works, version, toggle }: RankedProps
     const bound = { any: {}, unlike: { least: PLAINLY }, near: { most: NEAR } }[limits.beside];
     const beside = limits.beside === 'any' ? [] : next.map((lab) => ({ lab, ...bound }));
     const thresholds = judgements.readingThresholds();
-    const { top, leftOut } = rankPaints(deck, wished, { lightness, beside, thresholds, most: MOST });
+    const seen = deck.map((chip) => ({ lab: chip.seen, chip }));
+    const { top, leftOut } = rankPaints(seen, wished, { lightness, beside, thresholds, most: MOST });
     return { leftOut, top: top.map((one) => ({ ...one, answers: answersOf(one, list, owners) })) };
   }, [judgements, version, asked, limits, deck, wall.surface]);
   const here = works.filter(({ surface }) => surface === wall.surface);
@@ -65,7 +67,7 @@ export function RankedPaints({ wall, deck, works, version, toggle }: RankedProps
           aria-label="Paints that do it best, unlike each other"
           onPointerLeave={() => moving.set(null)}
         >
-          {ranked.top.map(({ paint, answers, reason }, index) => {
+          {ranked.top.map(({ paint: { chip: paint }, answers, reason }, index) => {
             const isHeld = holding === paint.id;
             const tried = under?.id === paint.id || (under === null && isHeld);
             return (
@@ -83,9 +85,10 @@ export function RankedPaints({ wall, deck, works, version, toggle }: RankedProps
                   onBlur={() => moving.set(null)}
                   onClick={() => toggle(paint)}
                 >
-                  <i className="ranked-patch" style={{ background: hexFromLabD65(paint.lab) }} />
+                  <i className="ranked-patch" style={{ background: hexFromLabD65(paint.seen) }} />
                   <span className="ranked-name">
                     <b className="b">{index + 1}</b> {paint.name}
+                    {isInScreenGamut(paint.seen) ? null : <span className="b"> beyond this screen</span>}
                     <span>{isHeld ? ' held' : paint.id === wall.paint.id ? ' now' : ''}</span>
                   </span>
                   {answers.slice(0, NAMED).map(({ work, reading }) => (

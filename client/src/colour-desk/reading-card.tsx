@@ -1,7 +1,8 @@
 /** Why a cell says what it says: patch beside patch, a word, a reason; figures and the paints it carries on a press away. */
-import type { LabD65 } from '@enfilade/colour/lab';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import { type DeskWork, deskCellOf, WORST_FIRST } from '@enfilade/shared/colour-desk';
+import { hueNoteOf } from '@enfilade/shared/hue-notes';
+import { lampNameOf } from '@enfilade/shared/lamps';
 import { surfaceName } from '@enfilade/shared/surface-names';
 import { type KeyboardEvent, useState } from 'react';
 import { ReadingFigures } from '../cards/reading-block.tsx';
@@ -9,6 +10,7 @@ import { choose, useStore } from '../selection.ts';
 import { ReadingMark } from '../shell/marks.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { go } from '../view-address.ts';
+import { useDeskLight } from './desk-light.tsx';
 import type { DeskRow } from './desk-table.ts';
 import { paintFrom, useTrialOn } from './desk-trial.ts';
 import { wishes, wishFor } from './wishes.ts';
@@ -21,23 +23,21 @@ interface CardProps {
 }
 
 export function ReadingCard({ row, work, fold }: CardProps) {
-  const { judgements, documents } = useShow();
+  const { documents } = useShow();
+  const { judgements, look, lamp } = useDeskLight();
   const tried = useTrialOn(row.wall.surface);
   const [figures, setFigures] = useState(false);
   const wish = useStore(wishes).get(work.id)?.wish;
   const paint =
-    row.kind === 'wall'
-      ? { name: row.wall.paint.name, lab: row.wall.paint.lab as LabD65 }
-      : row.kind === 'trial'
-        ? tried
-        : paintFrom(documents, row.paintId);
-  const cell = paint === null ? null : deskCellOf(judgements, work, paint.lab);
+    row.kind === 'trial' ? tried : paintFrom(documents, row.kind === 'wall' ? row.wall.paint.id : row.paintId);
+  const lab = paint === null ? null : look(paint);
+  const cell = lab === null ? null : deskCellOf(judgements, work, lab);
   const onKeyDown = (event: KeyboardEvent): void => {
     if (event.key !== 'Escape') return;
     event.stopPropagation();
     fold();
   };
-  if (paint === null || cell === null) {
+  if (paint === null || lab === null || cell === null) {
     return (
       <section className="desk-card card" aria-label={`How ${work.title} reads`}>
         <h2>{work.title}</h2>
@@ -50,11 +50,12 @@ export function ReadingCard({ row, work, fold }: CardProps) {
   const { reading } = cell;
   const words = WORST_FIRST.filter((word) => cell.counts[word] > 0);
   const { surface } = work;
+  const note = hueNoteOf(judgements, cell.pieceId, lab);
   return (
     <section className="desk-card card reading" aria-label={`How ${work.title} reads`} onKeyDown={onKeyDown}>
       <div className="reading-pair" aria-hidden="true">
         <i style={{ background: hexFromLabD65(reading.patch) }} />
-        <i style={{ background: hexFromLabD65(paint.lab) }} />
+        <i style={{ background: hexFromLabD65(lab) }} />
       </div>
       <p className="reading-names">
         <span>its {reading.patchName}</span>
@@ -77,6 +78,8 @@ export function ReadingCard({ row, work, fold }: CardProps) {
         </p>
       )}
       <p className="reading-reason">{reading.reason}</p>
+      {note === null ? null : <p className="reading-note t1">{note}</p>}
+      {lamp === 'D65' ? null : <p className="t1">Seen under {lampNameOf(lamp)}.</p>}
       <p className="desk-card-commands t1">
         {(['let carry', 'keep quiet'] as const).map((asked) => (
           <button

@@ -2,7 +2,6 @@
 import type { DeskWall } from '@enfilade/shared/colour-desk';
 import { layerOfPaint, WORST_FIRST } from '@enfilade/shared/colour-desk';
 import * as commands from '@enfilade/shared/commands';
-import { Judgements } from '@enfilade/shared/judgements';
 import { type Effects, effectsOf } from '@enfilade/shared/proposal-effects';
 import type { ProposedMove } from '@enfilade/shared/proposal-moves';
 import { layerOfProposal, propose, wordOf } from '@enfilade/shared/proposals';
@@ -18,12 +17,11 @@ import { useShow } from '../sync/hooks.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { effectLines } from '../talk/effect-sentences.ts';
 import { go } from '../view-address.ts';
+import { useDeskLight } from './desk-light.tsx';
 import { held, letGo, type TrialPaint, useTrialOn } from './desk-trial.ts';
+import { useRested } from './rested.ts';
 import '../talk/propose-form.css';
 import './trial-taken.css';
-
-/** Worked out once one has stayed with a paint so long, ms. */
-const REST_MS = 180;
 
 export function TrialTaken({ wall, version }: { readonly wall: DeskWall; readonly version: string }) {
   const show = useShow();
@@ -58,10 +56,10 @@ export function TrialTaken({ wall, version }: { readonly wall: DeskWall; readonl
         <p className="desk-taken-commands">
           {show.may('hang') ? (
             <button type="button" className="act main" onClick={() => repaint(show, wall, tried)}>
-              Repaint: {tried.name}
+              {show.layerId === null ? 'Repaint' : 'Repaint it here'}: {tried.name}
             </button>
           ) : null}
-          {show.may('talk') ? (
+          {show.may('talk') && show.layerId === null ? (
             <button type="button" className="act" onClick={() => setProposing(true)}>
               Propose {tried.name}…
             </button>
@@ -103,7 +101,8 @@ function repaint(show: ShowSession, wall: DeskWall, paint: TrialPaint): void {
 /** What changes its word, and what would be changed since it was signed. */
 function Lines(props: { readonly wall: DeskWall; readonly id: string | null; readonly version: string }) {
   const { wall, version } = props;
-  const { judgements, documents, pictures } = useShow();
+  const { documents } = useShow();
+  const { judgements, judgementsOf } = useDeskLight();
   const { unit } = usePreferences();
   const id = useRested(props.id);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the judgements say
@@ -111,7 +110,9 @@ function Lines(props: { readonly wall: DeskWall; readonly id: string | null; rea
     if (id === null) return null;
     const laid = documents.laidOver(layerOfPaint(wall.surface, id));
     const repainted = { about: { kind: 'wall', surface: wall.surface }, standing: 'open' } as ProposedMove;
-    const effects: Effects = effectsOf(judgements, new Judgements(laid, pictures), [repainted]);
+    const then = judgementsOf(laid);
+    const effects: Effects = effectsOf(judgements, then, [repainted]);
+    then.where.close();
     laid.close();
     const readings = [...effects.readings].sort((a, b) => rank(a.to) - rank(b.to) || (a.pieceId < b.pieceId ? -1 : 1));
     return effectLines(
@@ -124,7 +125,7 @@ function Lines(props: { readonly wall: DeskWall; readonly id: string | null; rea
         gapMm: judgements.setting('gapMm'),
       },
     );
-  }, [judgements, documents, pictures, wall.surface, id, version, unit]);
+  }, [judgements, judgementsOf, documents, wall.surface, id, version, unit]);
   if (lines === null) return null;
   if (lines.length === 0) return <p className="t1">No work on this wall changes its word.</p>;
   return (
@@ -144,15 +145,6 @@ function Lines(props: { readonly wall: DeskWall; readonly id: string | null; rea
 
 function rank(word: (typeof WORST_FIRST)[number] | null): number {
   return word === null ? WORST_FIRST.length : WORST_FIRST.indexOf(word);
-}
-
-function useRested<T>(value: T): T {
-  const [rested, setRested] = useState(value);
-  useEffect(() => {
-    const timer = setTimeout(() => setRested(value), REST_MS);
-    return () => clearTimeout(timer);
-  }, [value]);
-  return rested;
 }
 
 /** Begins a proposal with this repaint in it, in one act; whoever begins it then stands in it. */

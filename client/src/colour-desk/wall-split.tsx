@@ -1,14 +1,16 @@
 /** The wall as it hangs, under two paints at once: one at the left of the divider, the one on trial at its right. */
-import type { LabD65 } from '@enfilade/colour/lab';
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
 import type { DeskWall } from '@enfilade/shared/colour-desk';
+import { beyondScreenText } from '@enfilade/shared/paint-records';
 import type { PaintId } from '@enfilade/shared/schema';
-import { type CSSProperties, useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
+import { useEffect, useId, useLayoutEffect, useMemo, useRef, useState } from 'react';
 import { WallThumb } from '../cards/wall-thumb.tsx';
 import { Store, useStore } from '../selection.ts';
 import { useShow } from '../sync/hooks.ts';
 import { Divider } from '../talk/divider.tsx';
+import { useDeskLight } from './desk-light.tsx';
 import { paintFrom, useTrialOn } from './desk-trial.ts';
+import { filterOf } from './picture-filters.tsx';
 import type { DeckChip } from './use-deck.ts';
 import './wall-split.css';
 
@@ -23,7 +25,9 @@ interface SplitProps {
 }
 
 export function WallSplit({ wall, deck, version }: SplitProps) {
-  const { documents, judgements } = useShow();
+  const { documents } = useShow();
+  const now = useDeskLight();
+  const { judgements, look } = now;
   const id = useId();
   const tried = useTrialOn(wall.surface);
   const at = useStore(splitAt);
@@ -39,7 +43,7 @@ export function WallSplit({ wall, deck, version }: SplitProps) {
     observer.observe(element);
     return () => observer.disconnect();
   }, []);
-  const beside = paintFrom(documents, left ?? undefined) ?? wall.paint;
+  const beside = paintFrom(documents, left ?? wall.paint.id) ?? wall.paint;
   const shape = judgements.where.wallOf(wall.surface);
   const shown = shape === null ? 0 : Math.min(widthPx / shape.lengthMm, TALLEST_PX / shape.heightMm);
   // Only the ground changes from paint to paint, so what hangs on it is not drawn anew.
@@ -51,10 +55,11 @@ export function WallSplit({ wall, deck, version }: SplitProps) {
         places={NOTHING_PLACED}
         widthPx={widthPx}
         heightPx={TALLEST_PX}
-        ground="var(--desk-ground)"
+        ground="transparent"
+        filter={filterOf(now, 'now')}
       />
     ),
-    [wall.surface, widthPx, version],
+    [wall.surface, widthPx, version, now],
   );
   return (
     <section className="desk-split" aria-label={`${wall.roomName}, ${wall.wallName}, under two paints`}>
@@ -63,10 +68,13 @@ export function WallSplit({ wall, deck, version }: SplitProps) {
       </h2>
       <div ref={box}>
         <div className="desk-split-wall" style={{ width: (shape?.lengthMm ?? 0) * shown }}>
-          <div style={groundOf(beside)}>{thumb}</div>
+          <div style={{ background: hexFromLabD65(look(beside)) }}>{thumb}</div>
           {tried === null ? null : (
             <>
-              <div className="desk-split-right" style={{ ...groundOf(tried), clipPath: `inset(0 0 0 ${at * 100}%)` }}>
+              <div
+                className="desk-split-right"
+                style={{ background: hexFromLabD65(look(tried)), clipPath: `inset(0 0 0 ${at * 100}%)` }}
+              >
                 {thumb}
               </div>
               <Divider left={beside.name} right={`${tried.name}, on trial`} store={splitAt} named={false} />
@@ -90,10 +98,14 @@ export function WallSplit({ wall, deck, version }: SplitProps) {
         </span>
         <span>{tried === null ? 'No paint is on trial.' : `${tried.name}, on trial`}</span>
       </p>
+      {[beside, ...(tried === null || tried.name === beside.name ? [] : [tried])].map((paint) => {
+        const beyond = beyondScreenText(look(paint));
+        return beyond === null ? null : (
+          <p key={paint.name} className="t1">
+            {paint.name} is {beyond}.
+          </p>
+        );
+      })}
     </section>
   );
-}
-
-function groundOf({ lab }: { readonly lab: LabD65 }): CSSProperties {
-  return { '--desk-ground': hexFromLabD65(lab) } as CSSProperties;
 }

@@ -1,20 +1,9 @@
 /** The deck's paints with all that its page says of them, derived anew when something of it changes. */
-import type { Lrv } from '@enfilade/colour/paints';
 import { paintRecordLrvOf } from '@enfilade/shared/paint-records';
 import { samplesByPaint, surfacesByPaint } from '@enfilade/shared/samples';
-import type { Paint } from '@enfilade/shared/schema';
 import { useMemo } from 'react';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import type { DeckEntry } from './deck-row.tsx';
-
-/** A paint's record is another object once it is corrected. */
-const LRVS = new WeakMap<Paint, Lrv>();
-
-function lrvOf(paint: Paint): Lrv {
-  const known = LRVS.get(paint) ?? paintRecordLrvOf(paint);
-  LRVS.set(paint, known);
-  return known;
-}
 
 export function useDeckEntries(): readonly DeckEntry[] {
   const { documents } = useShow();
@@ -26,7 +15,7 @@ export function useDeckEntries(): readonly DeckEntry[] {
     return [...documents.all('deck')].map(([id, paint]) => ({
       id,
       paint,
-      lrv: lrvOf(paint),
+      lrv: paintRecordLrvOf(paint),
       surfaces: surfaces.get(id) ?? [],
       samples: samples.get(id) ?? [],
     }));

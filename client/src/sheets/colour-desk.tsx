@@ -1,25 +1,44 @@
 /** The colour desk: walls down, works across, a paint on trial, and what would come of it. */
-import type { DeskPool, WallOrder, WorkOrder } from '@enfilade/shared/colour-desk';
+import type { DeskPool, DeskWall, WallOrder, WorkOrder } from '@enfilade/shared/colour-desk';
 import { deskCellOf } from '@enfilade/shared/colour-desk';
+import { lampNameOf } from '@enfilade/shared/lamps';
 import { surfaceName } from '@enfilade/shared/surface-names';
 import { useEffect, useId, useRef, useState } from 'react';
+import { BounceBlock } from '../colour-desk/bounce-block.tsx';
 import { DeskDeck } from '../colour-desk/desk-deck.tsx';
+import { unfold } from '../colour-desk/desk-fold.tsx';
 import { DeskGrid } from '../colour-desk/desk-grid.tsx';
+import { DeskLights, type SeenUnder, seenUnder, useDeskLight, useLights } from '../colour-desk/desk-light.tsx';
 import { type Across, type DeskTable, deskLayout, layOut, useDeskTable } from '../colour-desk/desk-table.ts';
 import { deskWall, held } from '../colour-desk/desk-trial.ts';
 import { type At, GROUPS_ROW, HEADS_ROW, WALL_COLUMN } from '../colour-desk/grid-keys.ts';
+import { LightsBlock } from '../colour-desk/lights-block.tsx';
+import { usePaintShown } from '../colour-desk/paint-shown.ts';
+import { PictureFilters } from '../colour-desk/picture-filters.tsx';
 import { ReadingCard } from '../colour-desk/reading-card.tsx';
 import { TrialTaken } from '../colour-desk/trial-taken.tsx';
 import { useDeck } from '../colour-desk/use-deck.ts';
 import { WallSplit } from '../colour-desk/wall-split.tsx';
+import { WordsBlock } from '../colour-desk/words-block.tsx';
 import { useStore } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import { useFold } from '../shell/media.ts';
+import { SeenByChoice } from '../shell/seen-by-choice.tsx';
 import { useShow } from '../sync/hooks.ts';
 import './colour-desk.css';
 
 export function ColourDesk() {
-  const { judgements, documents, presence, pictures } = useShow();
+  return (
+    <DeskLights>
+      <PictureFilters />
+      <Desk />
+    </DeskLights>
+  );
+}
+
+function Desk() {
+  const { documents, presence, pictures } = useShow();
+  const { judgements } = useDeskLight();
   const table = useDeskTable();
   const deck = useDeck();
   const chosen = useStore(deskWall);
@@ -121,13 +140,27 @@ export function ColourDesk() {
         {openedRow === undefined || work === null ? null : <ReadingCard row={openedRow} work={work} fold={foldCard} />}
         <WallSplit wall={wall} deck={deck} version={table.version} />
         <TrialTaken wall={wall} version={table.version} />
+        <OfPaint wall={wall} table={table} />
       </aside>
       <DeskDeck wall={wall} deck={deck} work={work} works={table.works} version={table.version} />
     </div>
   );
 }
 
-/** What stands across, in which order, and the walls' order. */
+/** What is said of the paint on trial, or of the wall's own: under two lights, on white mounts, and beneath words. */
+function OfPaint({ wall, table }: { readonly wall: DeskWall; readonly table: DeskTable }) {
+  const paint = usePaintShown(wall);
+  if (paint === null) return null;
+  return (
+    <>
+      <LightsBlock wall={wall} paint={paint} works={table.works} version={table.version} />
+      <BounceBlock wall={wall} paint={paint} version={table.version} />
+      <WordsBlock paint={paint} />
+    </>
+  );
+}
+
+/** What stands across, in which order, and the walls' order; under which lamp, and with whose eyes. */
 function DeskBar({ table }: { readonly table: DeskTable }) {
   const { documents } = useShow();
   const id = useId();
@@ -180,6 +213,8 @@ function DeskBar({ table }: { readonly table: DeskTable }) {
           {table.groups.some((group) => !table.folded(group)) ? 'take all together' : 'open all'}
         </button>
       )}
+      <LampBar />
+      <SeenByChoice className="desk-choice" />
       <span className="desk-bar-about">
         Outlined: hangs there now.
         {table.bare.length === 0
@@ -187,6 +222,41 @@ function DeskBar({ table }: { readonly table: DeskTable }) {
           : ` ${table.bare.length} ${table.bare.length === 1 ? 'wall has' : 'walls have'} no paint.`}
       </span>
     </div>
+  );
+}
+
+function LampBar() {
+  const under = useStore(seenUnder);
+  const { now, waiting } = useLights();
+  const going = under !== 'daylight' && waiting > 0;
+  return (
+    <span className="desk-lamp-bar">
+      <Choice<SeenUnder>
+        name="Seen under"
+        value={under}
+        options={['daylight', 'gallery', 'studio']}
+        take={(chosen) => {
+          seenUnder.set(chosen);
+          say(chosen === 'daylight' ? 'Seen under daylight.' : `Seen under the light of the ${chosen}.`);
+        }}
+      />
+      <button
+        type="button"
+        aria-label="lamps… of the gallery and of my studio"
+        onClick={() => {
+          unfold('lights');
+          setTimeout(() => {
+            const block = document.querySelector('.lamp-choices');
+            block?.scrollIntoView({ block: 'nearest' });
+            block?.querySelector<HTMLElement>('select:enabled')?.focus();
+          });
+        }}
+      >
+        lamps…
+      </button>
+      {going ? <span role="status">working out the colours of works there…</span> : null}
+      {!going && under !== 'daylight' ? <span className="it">{lampNameOf(now.lamp)}</span> : null}
+    </span>
   );
 }
 

@@ -1,9 +1,12 @@
 /** What a person sets for their own screen, behind one word in the head. */
 import { useEffect, useRef, useState } from 'react';
+import { useStore } from '../selection.ts';
 import { OwnSettings } from './own-settings.tsx';
+import { seenBy } from './seen-by.tsx';
 
 export function MyView() {
   const [open, setOpen] = useState(false);
+  const { eye } = useStore(seenBy);
   const place = useRef<HTMLDivElement>(null);
   useEffect(() => {
     if (!open) return;
@@ -27,7 +30,7 @@ export function MyView() {
   return (
     <div className="my-view" ref={place}>
       <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-        My screen
+        My screen{eye === 'usual' ? '' : `, seen ${eye}`}
       </button>
       {open ? (
         <div className="my-view-sheet card">

@@ -1,5 +1,6 @@
-/** What a person sets for their own screen: units of figures, lightness of the surround. */
+/** What a person sets for their own screen: units of figures, lightness of the surround, with whose eyes. */
 import { prefer, type Surround, type Unit, usePreferences } from '../preferences.ts';
+import { SeenByChoice } from './seen-by-choice.tsx';
 
 const UNITS: readonly (readonly [Unit, string])[] = [
   ['cm', 'centimetres'],
@@ -41,6 +42,7 @@ export function OwnSettings() {
           </button>
         ))}
       </fieldset>
+      <SeenByChoice />
     </div>
   );
 }

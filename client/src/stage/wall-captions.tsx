@@ -1,5 +1,5 @@
 /** In the fold-out each wall is captioned in the corner beside it: its name, its paint, its vignettes, what is lost. */
-import { lrvOf } from '@enfilade/colour/spaces';
+import { lrvText } from '@enfilade/shared/paint-records';
 import type { SurfaceId } from '@enfilade/shared/schema';
 import { capital, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { type CSSProperties, useEffect } from 'react';
@@ -134,7 +134,7 @@ function WallCaption({ surface, lines, widthPx }: CaptionProps) {
         <p className="t1">no paint yet</p>
       ) : (
         <p className="t1">
-          {paint.name}, LRV {Math.round(lrvOf(paint.lab))}
+          {paint.name}, LRV {lrvText(paint)}
         </p>
       )}
       {shown.map(({ id, state, text }) => (

@@ -1,6 +1,7 @@
 /** Under the head while in a proposal: that this is not the hang, how it is looked at, and the way back. */
 import { useEffect } from 'react';
 import { useStore } from '../selection.ts';
+import { isStage } from '../shell/current-view.ts';
 import { say } from '../shell/live-region.tsx';
 import { useFold } from '../shell/media.ts';
 import { type Laid, laidFrom, THE_HANG, toAddress, useAddress, type View } from '../view-address.ts';
@@ -28,6 +29,7 @@ export function ProposalBand({ view }: { readonly view: View }) {
   if (inside === null || laid.kind !== 'proposal') return null;
   const { proposal, moves, shown } = inside;
   const state = stateOf(proposal);
+  const onStage = isStage(view);
   return (
     <section className="band proposal-band" aria-label="The proposal you are in">
       <ProposalMark state={state} sizePx={15} />
@@ -39,27 +41,29 @@ export function ProposalBand({ view }: { readonly view: View }) {
             : 'the hang stays as it is.'
           : `it is ${state}, kept for the record, and cannot be changed.`}
       </p>
-      {fold === 'wide' ? null : <ViewSwitch />}
-      <span className="proposal-band-foot t1">
-        <button
-          type="button"
-          className={`cmd${foot === 'moves' ? ' on' : ''}`}
-          aria-pressed={foot === 'moves'}
-          onClick={() => proposalFoot.set('moves')}
-        >
-          its moves {moves.length}
-        </button>
-        {shown.may('hang') ? (
+      {fold === 'wide' || !onStage ? null : <ViewSwitch />}
+      {onStage ? (
+        <span className="proposal-band-foot t1">
           <button
             type="button"
-            className={`cmd${foot === 'unplaced' ? ' on' : ''}`}
-            aria-pressed={foot === 'unplaced'}
-            onClick={() => proposalFoot.set('unplaced')}
+            className={`cmd${foot === 'moves' ? ' on' : ''}`}
+            aria-pressed={foot === 'moves'}
+            onClick={() => proposalFoot.set('moves')}
           >
-            the unplaced
+            its moves {moves.length}
           </button>
-        ) : null}
-      </span>
+          {shown.may('hang') ? (
+            <button
+              type="button"
+              className={`cmd${foot === 'unplaced' ? ' on' : ''}`}
+              aria-pressed={foot === 'unplaced'}
+              onClick={() => proposalFoot.set('unplaced')}
+            >
+              the unplaced
+            </button>
+          ) : null}
+        </span>
+      ) : null}
       <a className="proposal-band-leave t1" href={toAddress(view, THE_HANG)}>
         back to the hang
       </a>

@@ -1,6 +1,7 @@
 /** The words the proposal's sentences are made of, from the show and in the person's unit. */
-import { lrvOf } from '@enfilade/colour/spaces';
+
 import type { Judgements } from '@enfilade/shared/judgements';
+import { lrvText } from '@enfilade/shared/paint-records';
 import { carrierOf, openingOf } from '@enfilade/shared/schema';
 import { mayWrite, ROLES } from '@enfilade/shared/seats';
 import { onName, shortSurfaceName } from '@enfilade/shared/surface-names';
@@ -25,7 +26,7 @@ export function wordsOf({ hang, shown, moves }: InProposal, unit: Unit): MoveWor
       'a vignette that is gone',
     lrvOf: (id) => {
       const paint = documents.get('deck', id);
-      return paint === undefined ? null : String(Math.round(lrvOf(paint.lab)));
+      return paint === undefined ? null : lrvText(paint);
     },
     paintName: (id) => documents.get('deck', id)?.name ?? 'a paint that is gone',
     length: (mm) => lengthText(mm, unit),

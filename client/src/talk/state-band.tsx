@@ -1,6 +1,7 @@
 /** Under the head while a kept state is looked at: what it is, what may be done with it, and the way back. */
 import { useState } from 'react';
 import { useStore } from '../selection.ts';
+import { isStage } from '../shell/current-view.ts';
 import { useRoots } from '../sync/hooks.ts';
 import { THE_HANG, toAddress, type View } from '../view-address.ts';
 import { besideHang, useInState } from './in-state.ts';
@@ -31,14 +32,16 @@ export function StateBand({ view }: { readonly view: View }) {
         )}
       </p>
       <span className="proposal-band-foot t1">
-        <button
-          type="button"
-          className={beside ? 'cmd on' : 'cmd'}
-          aria-pressed={beside}
-          onClick={() => besideHang.set(!beside)}
-        >
-          the hang beside it
-        </button>
+        {isStage(view) ? (
+          <button
+            type="button"
+            className={beside ? 'cmd on' : 'cmd'}
+            aria-pressed={beside}
+            onClick={() => besideHang.set(!beside)}
+          >
+            the hang beside it
+          </button>
+        ) : null}
         {may ? (
           <>
             <button type="button" onClick={() => void bringBack(hang, state).then(setTrouble)}>
