@@ -134,9 +134,10 @@ const CUTTING: Readonly<Record<PictureCut, string>> = {
   whole: 'take the whole picture',
 };
 
-/** A person's word on the ground of a photograph (SHA-256), for every record that shows it. */
-export function cutPicture(sha256: string, cut: PictureCut): Act {
-  return { name: CUTTING[cut], changes: [set('pictureCuts', sha256, cut)] };
+/** A person's word on the ground of a photograph (SHA-256), for every record that shows it; null takes it back. */
+export function cutPicture(sha256: string, cut: PictureCut | null): Act {
+  const name = cut === null ? 'leave the ground of a picture as it was found' : CUTTING[cut];
+  return { name, changes: [set('pictureCuts', sha256, cut ?? undefined)] };
 }
 
 export function addPaint(

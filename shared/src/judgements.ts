@@ -177,7 +177,10 @@ export class Judgements {
 
   /** What of a piece meets the wall: its picture's body, and its edge or its frame's; null without a picture. */
   coloursOf(pieceId: PieceId): FramedColours | null {
-    const picture = this.pictureOf(pieceId);
+    return this.coloursIn(this.pictureOf(pieceId), pieceId);
+  }
+
+  private coloursIn(picture: ImageFacts | undefined, pieceId: PieceId): FramedColours | null {
     if (picture === undefined || picture.body.length === 0) return null;
     const frame = frameFrom(this.objectOf(pieceId)?.frame);
     const key = `${frame?.colour}`;
@@ -201,7 +204,17 @@ export class Judgements {
 
   /** How a piece reads on the wall it is on, or on a paint being tried; null without picture, wall or paint. */
   readingOf(pieceId: PieceId, trial?: LabD65): Reading | null {
-    const colours = this.coloursOf(pieceId);
+    return this.readingIn(this.coloursOf(pieceId), pieceId, trial);
+  }
+
+  /** How it would read had nobody said anything of its photograph's ground. */
+  readingAsFound(pieceId: PieceId, trial?: LabD65): Reading | null {
+    const sha256 = this.photographOf(pieceId);
+    const picture = sha256 === null ? undefined : this.pictures.get(sha256);
+    return this.readingIn(this.coloursIn(picture, pieceId), pieceId, trial);
+  }
+
+  private readingIn(colours: FramedColours | null, pieceId: PieceId, trial: LabD65 | undefined): Reading | null {
     const surface = this.where.placeOf(pieceId)?.[0];
     const wall = trial ?? (surface === undefined ? undefined : this.paintOf(surface)?.lab);
     if (colours === null || wall === undefined) return null;

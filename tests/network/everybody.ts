@@ -447,7 +447,7 @@ export class Hand {
           { id: this.one(PAINTS), paint: { name: this.text('Paint'), lab: { L: 40, a: 0, b: 0 } } },
           { paint: { name: 'another', lab: { L: 60, a: 0, b: 0 } } },
         ]),
-      cutPicture: () => commands.cutPicture(this.one(['one', 'two']), this.one(PICTURE_CUTS)),
+      cutPicture: () => commands.cutPicture(this.one(['one', 'two']), this.one([...PICTURE_CUTS, null])),
       correctPaint: () => commands.correctPaint(this.one(PAINTS), { name: this.text('Paint') }),
       askForSample: () => samples.askForSample(this.one(PAINTS), { kind: 'drawdown', to: asked }, sample),
       sendSample: () => samples.sendSample(sample, this.one(['', '2026-05-12', '2026-05-13'])),

@@ -54,7 +54,7 @@ describe('the demo show as documents', () => {
     expect(documents.get('pieces', 'block-1#60')?.picture).toHaveLength(64);
   });
 
-  test('law: everything that hangs or stands has a true size that agrees with its drawing', () => {
+  test('law: all that hangs or stands has a true size that agrees with its drawing, and the frame chosen round it', () => {
     const { documents } = show;
     const drawn = new Map(CHECKLIST.map((record) => [record.id, record]));
     for (const pieceId of documents.all('places').keys()) {
@@ -62,9 +62,10 @@ describe('the demo show as documents', () => {
       const size = trueSizeOf(documents.get('objects', id)!, documents.get('pieces', pieceId));
       const record = drawn.get(id)!;
       const piece = record.pieces?.[Number(n) - 1] ?? record;
+      const frameMm = record.frame?.widthMm ?? 0;
       expect([id, size.known]).toEqual([id, true]);
-      expect(Math.abs(size.heightMm - piece.heightMm)).toBeLessThanOrEqual(1);
-      expect(Math.abs(size.widthMm - piece.widthMm)).toBeLessThanOrEqual(1);
+      expect(Math.abs(size.heightMm - 2 * frameMm - piece.heightMm)).toBeLessThanOrEqual(1);
+      expect(Math.abs(size.widthMm - 2 * frameMm - piece.widthMm)).toBeLessThanOrEqual(1);
     }
   });
 

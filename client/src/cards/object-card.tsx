@@ -14,9 +14,11 @@ import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
 import { CardGroup, useGroup } from './card-group.tsx';
 import { CautionsBlock } from './cautions-block.tsx';
+import { FrameBrief, FrameFields } from './frame-fields.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
 import { LoanBlock } from './loan-block.tsx';
+import { PhotographBrief, PhotographFields } from './photograph-fields.tsx';
 import { PinCommand } from './pin-command.tsx';
 import { PlaceFields } from './place-fields.tsx';
 import { PrivateBlock } from './private-block.tsx';
@@ -63,6 +65,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
   const objectId = objectOfPiece(pieceId);
   const object = useEntity('objects', objectId);
   useRoots('places', 'pieces', 'rooms', 'openings', 'fixtures', 'paints', 'deck', 'settings', 'memberOf', 'vignettes');
+  useRoots('pictureCuts');
   usePictures();
   const [record, toggleRecord] = useGroup('record');
   if (object === undefined) return null;
@@ -134,6 +137,12 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       )}
       <CardGroup name="Size and weight" brief={<SizeBrief size={size} unit={unit} />}>
         <SizeFields pieceId={pieceId} object={object} frozen={fixed} />
+      </CardGroup>
+      <CardGroup name="Frame" brief={<FrameBrief object={object} />}>
+        <FrameFields pieceId={pieceId} object={object} frozen={fixed} />
+      </CardGroup>
+      <CardGroup name="Photograph" brief={<PhotographBrief pieceId={pieceId} />}>
+        <PhotographFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
       <CardGroup name="Hardware" brief={<HardwareBrief object={object} />}>
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />

@@ -2,9 +2,11 @@
  * The checklist of Slow Water: 160 records, one of which counts 60. All invented. What is private (value, storage,
  * contact) stands in `private` and nowhere else.
  */
+import type { FrameFact } from '@enfilade/shared/schema';
 import { between, diceFrom, nth } from './drawing/ink.ts';
 import type { Pictured, Subject } from './drawing/picture.ts';
 import { across, damaged, inCm, inCommaCm, inInches, inMetres, inMm, labelled, type WrittenSize } from './sizes.ts';
+import type { StudioGround } from './studio-ground.ts';
 
 export interface DemoPrivate {
   readonly value: string;
@@ -35,6 +37,9 @@ export interface DemoRecord extends DemoPiece {
   readonly source: 'collection' | 'loan' | 'artist';
   readonly hardwareText: string;
   readonly notes: string;
+  readonly frame: FrameFact | null;
+  /** What it was photographed on; null for what came cut out. */
+  readonly ground: StudioGround | null;
   /** Heights above its own foot of the levels things can stand on, the top first. */
   readonly levelsMm: readonly number[] | null;
   readonly private: DemoPrivate;
@@ -76,9 +81,14 @@ interface Draft {
   readonly lender?: string;
   readonly hardware?: string;
   readonly notes?: string;
+  readonly frame?: FrameFact;
+  readonly ground?: StudioGround;
   readonly levels?: readonly number[];
   readonly pieces?: readonly DemoPiece[];
 }
+
+/** Its photograph shows the frame it hangs in. */
+const FRAMED: FrameFact = { kind: 'from the picture', widthMm: 0 };
 
 function storageOf(id: string, index: number): string {
   return `Store ${nth(['A', 'B', 'C'], id.length + index)}, bay ${1 + ((index * 7) % 19)}, shelf ${1 + (index % 5)}`;
@@ -113,6 +123,8 @@ function recordOf(kind: string, index: number, draft: Draft): DemoRecord {
     source: artist ? 'artist' : lender === '' ? 'collection' : 'loan',
     hardwareText: draft.hardware ?? '',
     notes: draft.notes ?? '',
+    frame: draft.frame ?? null,
+    ground: draft.ground ?? null,
     levelsMm: draft.levels ?? null,
     private: {
       value: `EUR ${draft.value.toLocaleString('en-GB')}`,
@@ -202,7 +214,7 @@ const moulds = list(
       value: 140 + ((i * 37) % 190),
       ...(loan ? { lender: loan } : {}),
       ...(i % 3 ? { kg: Math.round(between(dice, 0.6, 1.8) * 10) / 10 } : {}),
-      ...(stands ? {} : { hardware: 'ring, 1 hook, drop 1 cm' }),
+      ...(stands ? {} : { hardware: 'ring, 1 hook, drop 1 cm', ground: 'grey' }),
       ...(withdrawn ? { notes: 'Withdrawn by the lender, 4 May.' } : {}),
     };
   }),
@@ -345,6 +357,9 @@ const maps = list(
       number,
       title,
       date,
+      // One bare sheet gets a frame for the show; the parish photographed its own on the vestry's cloth.
+      frame: i === 5 ? { kind: 'pale wood', widthMm: 25 } : i === 8 ? { kind: 'none', widthMm: 0 } : FRAMED,
+      ...(i === 6 ? { ground: 'cloth' } : {}),
       maker: nth(['T. Harrowgate, surveyor', 'Unknown', 'attributed to T. Harrowgate'], i),
       medium: i % 2 ? 'Ink and wash on paper' : 'Engraving, coloured by hand',
       type: 'map',
@@ -390,6 +405,7 @@ const oils = list(
       size: unframed === '' ? framed : { ...framed, text: unframed },
       ...(unframed === '' ? {} : { framed }),
       subject: { kind: 'oil', variant: i, frame },
+      frame: FRAMED,
       number,
       title,
       date,
@@ -487,6 +503,7 @@ const dials = list(
     return {
       size: i === 5 ? damaged('Diam. ??? cm', d, d) : i === 6 ? damaged('Diam. 17 in. (53.2 cm)', d, d) : across(d),
       subject: { kind: 'dial', variant: i },
+      ground: 'grey',
       number: i < 5 ? `OM 1977.31.${i + 1}` : `L.2026.${71 + i - 5}`,
       title: `Clock dial, ${nth(['weir office', 'gatehouse', 'counting house', 'church tower', 'lock cottage', 'slate, no hands', 'brass'], i)}`,
       date: nth(['c. 1860', '1832', '1890s', '1780', 'c. 1900', 'n.d.', 'probably 1790s'], i),

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import sharp from 'sharp';
 import { CHECKLIST, type DemoRecord } from './checklist.ts';
 import { pictureOf } from './drawing/picture.ts';
+import { onStudioGround, type StudioGround } from './studio-ground.ts';
 
 export const CHECKLIST_FILE = 'overwick-checklist.csv';
 
@@ -66,7 +67,7 @@ export async function writeDemoFiles(
   };
   let last: Buffer | undefined;
   for (const record of records) {
-    const png = await pngOf(record);
+    const png = await photographOf(record);
     last = png;
     await write(pictureFileOf(record.number), png);
   }
@@ -85,4 +86,13 @@ export async function pngOf(pictured: Parameters<typeof pictureOf>[0], longestPx
   return sharp(Buffer.from(pictureOf(pictured, 0, longestPx).svg))
     .png({ compressionLevel: 3 })
     .toBuffer();
+}
+
+/** A record's or piece's picture as it is sent: on the ground it was photographed on, or cut out where it has none. */
+export async function photographOf(
+  pictured: Parameters<typeof pictureOf>[0] & { readonly number?: string; readonly ground?: StudioGround | null },
+  longestPx?: number,
+): Promise<Buffer> {
+  const cut = await pngOf(pictured, longestPx);
+  return pictured.ground ? onStudioGround(cut, pictured.number ?? '', pictured.ground) : cut;
 }

@@ -31,7 +31,7 @@ import {
 } from './collection.ts';
 import { DECK, WALL_PAINTS } from './deck.ts';
 import type { Pictured } from './drawing/picture.ts';
-import { pictureFileOf, pngOf } from './files.ts';
+import { photographOf, pictureFileOf } from './files.ts';
 import { startingHang } from './hang.ts';
 import { furtherPlaces, furtherRecords, POOL_PX, picturePool } from './large.ts';
 import { fillProposal } from './proposal.ts';
@@ -135,7 +135,7 @@ function emptyShow(): ShowDocuments {
 
 function objectFrom(record: DemoRecord): MuseumObject {
   const { number, title, maker, dateText, medium, type, dimensionsText, framedText, weightKg } = record;
-  const { count, lender, creditLine, source, hardwareText, levelsMm, notes } = record;
+  const { count, lender, creditLine, source, hardwareText, levelsMm, notes, frame } = record;
   return {
     number,
     title,
@@ -152,6 +152,7 @@ function objectFrom(record: DemoRecord): MuseumObject {
     source,
     ...(hardwareText === '' ? {} : { hardwareText }),
     levelsMm,
+    ...(frame === null ? {} : { frame }),
     ...(notes === '' ? {} : { notes }),
   };
 }
@@ -182,7 +183,7 @@ function collectionJobs(): readonly Job[] {
 }
 
 async function takePictures(jobs: readonly Job[], options: DemoOptions): Promise<ReadonlyMap<string, string>> {
-  const { takePicture, progress = () => {}, draw = pngOf } = options;
+  const { takePicture, progress = () => {}, draw = photographOf } = options;
   const hashes = new Map<string, string>();
   let next = 0;
   const step = Math.ceil(jobs.length / 5);
