@@ -1,6 +1,6 @@
 /**
  * The true size of a piece: a person's measure first, else what its record's texts say, framed before unframed. A frame
- * somebody chose lies within a measured or a framed size, and round any other.
+ * somebody chose lies within a framed size and one that was measured, unless that was without it; and round any other.
  */
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { type OuterSize, outerSizeOf } from '@enfilade/records/outer-size';
@@ -37,22 +37,23 @@ const UNSIZED: TrueSize = {
 const parsed = new WeakMap<MuseumObject, TrueSize>();
 
 export function trueSizeOf(object: MuseumObject, piece?: PieceFacts): TrueSize {
-  if (piece?.measured) return fromMeasured(piece.measured);
+  if (piece?.measured) return fromMeasured(piece.measured, object);
   const known = parsed.get(object);
   if (known !== undefined) return known;
-  const size = object.measured ? fromMeasured(object.measured) : fromTexts(object);
+  const size = object.measured ? fromMeasured(object.measured, object) : fromTexts(object);
   parsed.set(object, size);
   return size;
 }
 
-function fromMeasured(measured: MeasuredSize): TrueSize {
+function fromMeasured(measured: MeasuredSize, { frame }: MuseumObject): TrueSize {
+  const round = measured.as === 'unframed' ? 2 * (chosenFrameOf(frame)?.widthMm ?? 0) : 0;
   return {
-    heightMm: measured.heightMm,
-    widthMm: measured.widthMm,
+    heightMm: measured.heightMm + round,
+    widthMm: measured.widthMm + round,
     depthMm: measured.depthMm ?? 0,
     known: true,
     certain: !measured.estimated,
-    basis: measured.estimated ? 'estimated' : 'measured',
+    basis: measured.estimated ? 'estimated' : round > 0 ? 'with its frame' : 'measured',
     note: null,
   };
 }

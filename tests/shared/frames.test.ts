@@ -67,6 +67,9 @@ describe('frames', () => {
     expect(trueSizeOf(both)).toMatchObject({ heightMm: 520, widthMm: 420, basis: 'framed' });
     const measured = { heightMm: 510, widthMm: 410, depthMm: null, estimated: false };
     expect(trueSizeOf({ ...both, measured })).toMatchObject({ heightMm: 510, widthMm: 410 });
+    const bare = { ...measured, as: 'unframed' as const };
+    expect(trueSizeOf({ ...both, measured: bare })).toMatchObject({ heightMm: 610, widthMm: 510 });
+    expect(trueSizeOf({ ...both, measured }, { measured: bare })).toMatchObject({ heightMm: 610, widthMm: 510 });
   });
 
   test('story: what is seen within a frame, and its moulding, make a size that is certain', () => {

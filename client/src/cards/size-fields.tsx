@@ -24,16 +24,19 @@ function MeasuredFields({ pieceId, object, frozen }: RecordProps) {
   const size = show.judgements.sizeOf(pieceId);
   const [half, setHalf] = useState<{ heightMm?: number; widthMm?: number }>({});
   if (size === null) return null;
+  const measuredNow = (object.count > 1 ? show.documents.get('pieces', pieceId) : object)?.measured ?? null;
+  // What was measured without its frame is typed without it.
+  const asMeasured = measuredNow ?? size;
   const set = (change: { heightMm?: number; widthMm?: number; depthMm?: number }): string | null => {
-    const heightMm = change.heightMm ?? half.heightMm ?? (size.known ? size.heightMm : undefined);
-    const widthMm = change.widthMm ?? half.widthMm ?? (size.known ? size.widthMm : undefined);
+    const heightMm = change.heightMm ?? half.heightMm ?? (size.known ? asMeasured.heightMm : undefined);
+    const widthMm = change.widthMm ?? half.widthMm ?? (size.known ? asMeasured.widthMm : undefined);
     if (heightMm === undefined || widthMm === undefined) {
       setHalf({ ...half, ...change });
       return null;
     }
     setHalf({});
     const depthMm = change.depthMm ?? (size.depthMm > 0 ? size.depthMm : null);
-    const as = (object.count > 1 ? show.documents.get('pieces', pieceId) : object)?.measured?.as;
+    const as = measuredNow?.as;
     const measured: MeasuredSize = {
       heightMm,
       widthMm,
@@ -55,7 +58,7 @@ function MeasuredFields({ pieceId, object, frozen }: RecordProps) {
     <>
       <LengthField
         label="Height"
-        mm={shown(size.heightMm, half.heightMm)}
+        mm={shown(asMeasured.heightMm, half.heightMm)}
         frozen={frozen}
         leastMm={1}
         take={(mm) => set({ heightMm: mm })}
@@ -63,7 +66,7 @@ function MeasuredFields({ pieceId, object, frozen }: RecordProps) {
       />
       <LengthField
         label="Width"
-        mm={shown(size.widthMm, half.widthMm)}
+        mm={shown(asMeasured.widthMm, half.widthMm)}
         frozen={frozen}
         leastMm={1}
         take={(mm) => set({ widthMm: mm })}
