@@ -4,6 +4,7 @@ import * as commands from '@enfilade/shared/commands';
 import { PICTURE_CUTS, type PictureCut, pictureKeyOf } from '@enfilade/shared/picture-cuts';
 import type { ImageFacts } from '@enfilade/shared/protocol';
 import { objectOfPiece, type PieceId } from '@enfilade/shared/schema';
+import { useId } from 'react';
 import { Picture } from '../shell/picture.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { act } from './acting.ts';
@@ -15,9 +16,9 @@ const WAYS: Readonly<Record<PictureCut, { readonly name: string; readonly said: 
   'leave out': {
     name: 'leave the ground out',
     said: 'its ground is left out',
-    about: 'only the thing is shown and read',
+    about: 'the thing alone',
   },
-  keep: { name: 'keep the ground', said: 'its ground is kept', about: 'cut square round the thing' },
+  keep: { name: 'keep the ground', said: 'its ground is kept', about: 'square round it' },
   whole: { name: 'whole photograph', said: 'the photograph is taken whole', about: 'to its very edge' },
 };
 
@@ -26,6 +27,7 @@ const LONG_PX = 96;
 export function PhotographFields({ pieceId, frozen }: RecordProps) {
   const show = useShow();
   const { judgements, documents } = show;
+  const id = useId();
   const sha256 = judgements.photographOf(pieceId);
   const picture = judgements.pictureOf(pieceId);
   if (sha256 === null || picture === undefined) return <p className="t1 q">It has no photograph yet.</p>;
@@ -41,16 +43,21 @@ export function PhotographFields({ pieceId, frozen }: RecordProps) {
       {frozen ? null : (
         <fieldset className="photograph-ways">
           <legend>Its ground</legend>
-          {PICTURE_CUTS.map((cut) => (
-            <button
-              key={cut}
-              type="button"
-              className={word === cut ? 'cmd on' : 'cmd'}
-              aria-pressed={word === cut}
-              onClick={() => say(word === cut ? null : cut, word === cut ? 'as it was found' : WAYS[cut].said)}
-            >
-              {WAYS[cut].name} <span className="q">{WAYS[cut].about}</span>
-            </button>
+          {PICTURE_CUTS.map((cut, at) => (
+            <div key={cut}>
+              <button
+                type="button"
+                className={word === cut ? 'cmd on' : 'cmd'}
+                aria-pressed={word === cut}
+                aria-describedby={`${id}-${at}`}
+                onClick={() => say(word === cut ? null : cut, word === cut ? 'as it was found' : WAYS[cut].said)}
+              >
+                {WAYS[cut].name}
+              </button>
+              <span className="t1 q" id={`${id}-${at}`}>
+                {WAYS[cut].about}
+              </span>
+            </div>
           ))}
         </fieldset>
       )}

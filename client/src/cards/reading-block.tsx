@@ -7,6 +7,7 @@ import { useState } from 'react';
 import { paintTrial, useStore } from '../selection.ts';
 import { ReadingMark } from '../shell/marks.tsx';
 import { useShow } from '../sync/hooks.ts';
+import { goToGroup } from './card-group.tsx';
 import './reading-block.css';
 
 export function ReadingBlock({ pieceId, surface }: { readonly pieceId: PieceId; readonly surface: string }) {
@@ -41,9 +42,17 @@ export function ReadingBlock({ pieceId, surface }: { readonly pieceId: PieceId; 
       </p>
       <p className="reading-reason">{reading.reason}</p>
       {note === null ? null : <p className="t1">{note}</p>}
-      <button type="button" className="t1" aria-expanded={figures} onClick={() => setFigures(!figures)}>
-        {figures ? 'fold the figures away' : 'figures'}
-      </button>
+      <p className="reading-more t1">
+        <button type="button" aria-expanded={figures} onClick={() => setFigures(!figures)}>
+          {figures ? 'fold the figures away' : 'figures'}
+        </button>
+        <button type="button" onClick={() => goToGroup('Frame')}>
+          its frame
+        </button>
+        <button type="button" onClick={() => goToGroup('Photograph')}>
+          its photograph
+        </button>
+      </p>
       {figures ? <ReadingFigures reading={reading} /> : null}
     </div>
   );

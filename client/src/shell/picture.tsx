@@ -1,5 +1,6 @@
 /** A small true picture of a thing: the 256 px one, over its miniature from the atlas until it has come. */
 import { ATLAS_CELL_PX, ATLAS_COLUMNS } from '@enfilade/shared/protocol';
+import { useState } from 'react';
 import { usePictures, useShow } from '../sync/hooks.ts';
 import './picture.css';
 
@@ -15,10 +16,13 @@ interface PictureProps {
 export function Picture({ sha256, widthPx, heightPx, small = false }: PictureProps) {
   const { pictures } = useShow();
   usePictures();
+  const [come, setCome] = useState<string | null>(null);
   if (sha256 === null) return <span className="picture picture-none" style={{ width: widthPx, height: heightPx }} />;
   const facts = pictures.get(sha256);
   const style: React.CSSProperties = { width: widthPx, height: heightPx };
-  if (facts !== undefined) {
+  const url = small ? null : pictures.urlOf(sha256, 256);
+  // Nothing of the miniature shows through a cut-out once the picture itself has come.
+  if (facts !== undefined && (url === null || come !== url)) {
     // A miniature is fitted and centred in its cell; shown as large as the picture will be.
     const fit = ATLAS_CELL_PX / Math.max(facts.widthPx, facts.heightPx);
     const scale = Math.max(widthPx / (facts.widthPx * fit), heightPx / (facts.heightPx * fit));
@@ -29,19 +33,15 @@ export function Picture({ sha256, widthPx, heightPx, small = false }: PicturePro
     style.backgroundSize = `${cell * ATLAS_COLUMNS}px auto`;
     style.backgroundPosition = `${-(column * cell + (cell - widthPx) / 2)}px ${-(row * cell + (cell - heightPx) / 2)}px`;
   }
-  if (small && facts !== undefined) return <span className="picture" style={style} />;
+  if (url === null && facts !== undefined) return <span className="picture" style={style} />;
   return (
     <span className="picture" style={style}>
       <img
-        src={pictures.urlOf(sha256, 256)}
+        src={url ?? pictures.urlOf(sha256, 256)}
         alt=""
         draggable={false}
         decoding="async"
-        onLoad={(event) => {
-          // Nothing of the miniature shows through a cut-out.
-          const holder = event.currentTarget.parentElement;
-          if (holder !== null) holder.style.backgroundImage = 'none';
-        }}
+        onLoad={() => setCome(url)}
         onError={(event) => {
           event.currentTarget.hidden = true;
         }}
