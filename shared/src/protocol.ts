@@ -160,11 +160,16 @@ export interface Signature {
   readonly canonical: string;
 }
 
-/** `POST /seat/<id>/acts/accept-caution`: refused with 409 when the digest is of no caution that stands. */
+/** Cautions accepted with one word; the server holds to it. */
+export const ACCEPTED_AT_ONCE = 200;
+
+/**
+ * `POST /seat/<id>/acts/accept-cautions` → Acceptance[]: all of them or none; refused with 409 when one of the digests is of
+ * no caution that stands.
+ */
 export interface AcceptRequest {
-  readonly pieceId: string;
-  /** Of the caution as the person saw it (accepted.ts). */
-  readonly digest: string;
+  /** Digests are of the cautions as the person saw them (accepted.ts). */
+  readonly cautions: readonly { readonly pieceId: string; readonly digest: string }[];
   readonly reason: string;
   /** The conservator on whose word a registrar accepts; empty where it is one's own. */
   readonly wordOf: string;

@@ -1,13 +1,13 @@
 /**
- * What could stand in for a thing that falls away: by its size first, then by the part it played, then by whether it can be
- * had. Plain data in and out; the weights are our own rule, no source, and every answer says its reasons.
+ * What could stand in for a thing that falls away: shown the same way, then by its size, then by the part it played, then by
+ * whether it can be had. Plain data in and out; the weights are our own rule, no source, and every answer says its reasons.
  */
 
 export interface StandInThing {
   readonly id: string;
   readonly widthMm: number;
   readonly heightMm: number;
-  /** False: its size is not known, and it is never put before one whose size is. */
+  /** False: its size is not known; one of the same type is then taken to be half alike. */
   readonly sizeKnown: boolean;
   /** As the record calls it: 'copper mould', 'painting'. */
   readonly type: string;
@@ -46,23 +46,18 @@ export function standInsFor(thing: StandInThing, candidates: readonly Candidate[
     .filter((other) => other.id !== thing.id && (!thing.carries || other.carries))
     .map((other) => {
       const size = sizeLikeness(thing, other);
-      const part = partLikeness(thing, other);
       const [had, hadWords] = HAD[other.had];
+      const fit = SIZE_WEIGHT * size + PART_WEIGHT * partLikeness(thing, other) + HAD_WEIGHT * had;
       const reasons = [sizeWords(thing, other, size), partWords(thing, other), hadWords].filter((text) => text !== '');
-      return {
-        id: other.id,
-        fit: SIZE_WEIGHT * size + PART_WEIGHT * part + HAD_WEIGHT * had,
-        reasons,
-        sized: other.sizeKnown,
-      };
+      return { id: other.id, fit, reasons, alike: other.shown === thing.shown };
     })
-    .sort((a, b) => Number(b.sized) - Number(a.sized) || b.fit - a.fit || (a.id < b.id ? -1 : 1))
+    .sort((a, b) => Number(b.alike) - Number(a.alike) || b.fit - a.fit || (a.id < b.id ? -1 : 1))
     .slice(0, most)
     .map(({ id, fit, reasons }) => ({ id, fit, reasons }));
 }
 
 function sizeLikeness(a: StandInThing, b: StandInThing): number {
-  if (!a.sizeKnown || !b.sizeKnown) return 0;
+  if (!a.sizeKnown || !b.sizeKnown) return a.type !== '' && a.type === b.type ? 0.5 : 0;
   const side = (one: number, other: number): number =>
     one > 0 && other > 0 ? Math.max(0, 1 - Math.abs(Math.log(one / other)) / FARTHEST) : 0;
   return Math.sqrt(side(a.widthMm, b.widthMm) * side(a.heightMm, b.heightMm));
@@ -84,5 +79,6 @@ function sizeWords(thing: StandInThing, other: StandInThing, likeness: number): 
 
 function partWords(thing: StandInThing, other: StandInThing): string {
   if (thing.type !== '' && thing.type === other.type) return `also a ${other.type}`;
-  return thing.shown === other.shown ? (thing.shown === 'hung' ? 'hangs too' : 'stands too') : '';
+  if (thing.shown !== other.shown) return other.shown === 'hung' ? 'it hangs' : 'it stands';
+  return thing.shown === 'hung' ? 'hangs too' : 'stands too';
 }

@@ -194,7 +194,8 @@ function accept(kind: CautionKind, wordOf: string): (here: Scene, seat: TakenSea
     const judgements = new Judgements(here.server.sessions.documents, { get: () => undefined });
     const found = standingCautionsOf(judgements, 'gear#1').find(({ caution }) => caution.kind === kind);
     const digest = found?.digest ?? '';
-    return act(here, seat, 'accept-caution', { pieceId: 'gear#1', digest, reason: 'Seen and weighed.', wordOf });
+    const cautions = [{ pieceId: 'gear#1', digest }];
+    return act(here, seat, 'accept-cautions', { cautions, reason: 'Seen and weighed.', wordOf });
   };
 }
 

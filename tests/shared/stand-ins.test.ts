@@ -30,12 +30,19 @@ describe('what could stand in', () => {
     expect(worst?.reasons).toEqual(['quite another size', 'also a copper mould', 'in the house']);
   });
 
-  test('story: what carries others is replaced by what can, and an unsized thing comes last', () => {
+  test('story: what carries others is replaced by what can, one not sized counts for half where it is of the same type', () => {
     const shelf = { ...mould, id: 'shelf', carries: true };
     expect(ids([other('board'), other('bench', { carries: true })], shelf)).toEqual(['bench']);
-    expect(ids([other('torn', { sizeKnown: false }), other('far', { widthMm: 900, had: 'asked' })])).toEqual([
-      'far',
+    const torn = other('torn', { sizeKnown: false });
+    expect(ids([torn, other('dial', { type: 'clock dial' }), other('far', { widthMm: 900 })])).toEqual([
+      'dial',
       'torn',
+      'far',
+    ]);
+    // A thing that stands is no picture's place, however like its size.
+    expect(ids([other('vat', { shown: 'standing' }), other('far', { widthMm: 900, had: 'asked' })])).toEqual([
+      'far',
+      'vat',
     ]);
     expect(standInsFor(mould, [other('torn', { sizeKnown: false })])[0]?.reasons[0]).toBe('its size is not known');
   });

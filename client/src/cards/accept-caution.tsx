@@ -1,5 +1,6 @@
 /** Who accepted a caution, that a word on it fell away, or the form by which somebody competent accepts it. */
 import { acceptingOf, acceptorsText, type StandingCaution } from '@enfilade/shared/accepted';
+import { ACCEPTED_AT_ONCE } from '@enfilade/shared/protocol';
 import { type FormEvent, useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
@@ -36,7 +37,7 @@ export function AcceptCaution({ standing, name }: AcceptCautionProps) {
       {how === null ? (
         <span className="accept-said">For {acceptorsText(caution)} to accept.</span>
       ) : open ? (
-        <AcceptForm standing={standing} onWord={how === 'a conservator’s word'} close={() => setOpen(false)} />
+        <AcceptForm standing={[standing]} onWord={how === 'a conservator’s word'} close={() => setOpen(false)} />
       ) : (
         <button type="button" aria-label={`accept… ${name}: ${caution.what}`} onClick={() => setOpen(true)}>
           accept…
@@ -46,7 +47,14 @@ export function AcceptCaution({ standing, name }: AcceptCautionProps) {
   );
 }
 
-function AcceptForm({ standing, onWord, close }: { standing: StandingCaution; onWord: boolean; close: () => void }) {
+interface AcceptFormProps {
+  /** Accepted together, with one reason. */
+  readonly standing: readonly StandingCaution[];
+  readonly onWord: boolean;
+  readonly close: () => void;
+}
+
+export function AcceptForm({ standing, onWord, close }: AcceptFormProps) {
   const show = useShow();
   const saving = useSaving();
   const [reason, setReason] = useState('');
@@ -59,10 +67,17 @@ function AcceptForm({ standing, onWord, close }: { standing: StandingCaution; on
     if (onWord && wordOf.trim() === '') return setTrouble('Name the conservator whose word it is.');
     setTrouble(null);
     setAsking(true);
-    const { pieceId, digest } = standing;
-    const answer = await show.send('accept-caution', { pieceId, digest, reason, wordOf: onWord ? wordOf : '' });
+    for (let from = 0; from < standing.length; from += ACCEPTED_AT_ONCE) {
+      const cautions = standing
+        .slice(from, from + ACCEPTED_AT_ONCE)
+        .map(({ pieceId, digest }) => ({ pieceId, digest }));
+      const answer = await show.send('accept-cautions', { cautions, reason, wordOf: onWord ? wordOf : '' });
+      if (!answer.ok) {
+        setAsking(false);
+        return setTrouble(answer.what);
+      }
+    }
     setAsking(false);
-    if (!answer.ok) return setTrouble(answer.what);
     say('Accepted; your name and your reason are kept with it');
     close();
   };
@@ -86,7 +101,7 @@ function AcceptForm({ standing, onWord, close }: { standing: StandingCaution; on
       )}
       <span className="accept-commands">
         <button type="submit" className="act main" disabled={asking || saving.kind !== 'saved'}>
-          Accept as it stands
+          Accept {standing.length === 1 ? 'as it stands' : `all ${standing.length} as they stand`}
         </button>
         <button type="button" onClick={close}>
           leave it

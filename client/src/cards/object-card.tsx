@@ -17,6 +17,7 @@ import { CautionsBlock } from './cautions-block.tsx';
 import { FrameBrief, FrameFields } from './frame-fields.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
+import { LightBlock } from './light-block.tsx';
 import { LoanBlock } from './loan-block.tsx';
 import { PhotographBrief, PhotographFields } from './photograph-fields.tsx';
 import { PinCommand } from './pin-command.tsx';
@@ -148,6 +149,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
       <RecordFold pieceId={pieceId} object={object} frozen={fixed} />
+      <LightBlock pieceId={pieceId} />
       <LoanBlock objectId={objectId} />
       <PrivateBlock objectId={objectId} />
       <RemarksBlock about={{ kind: 'piece', pieceId }} what="this piece" />

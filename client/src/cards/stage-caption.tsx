@@ -5,6 +5,7 @@ import { useRestingRoots } from '../sync/resting-roots.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress, type View } from '../view-address.ts';
+import { CautionCounts } from './caution-counts.tsx';
 import { CeilingCaption } from './ceiling-caption.tsx';
 import { ListFold } from './list-fold.tsx';
 import { PaintLine } from './paint-line.tsx';
@@ -57,6 +58,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       {here.length === 0 ? <h1>{name}</h1> : <h1 className="spoken">{`${room?.name}, ${name}`}</h1>}
       <PaintLine surface={surface} />
       {bare ? <p className="cap">Bare. Take something from the rail.</p> : <ReadingCounts surface={surface} />}
+      <CautionCounts surface={surface} />
       {here.map((vignette) => (
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}

@@ -1,7 +1,9 @@
 /** One line of the list of cautions: what it says, of which pieces, and a press away each of them with its acceptance. */
+
+import { acceptingOf } from '@enfilade/shared/accepted';
 import { capital } from '@enfilade/shared/surface-names';
 import { useState } from 'react';
-import { AcceptCaution } from '../cards/accept-caution.tsx';
+import { AcceptCaution, AcceptForm } from '../cards/accept-caution.tsx';
 import { choose } from '../selection.ts';
 import { CautionMark } from '../shell/marks.tsx';
 import { useShow } from '../sync/hooks.ts';
@@ -13,10 +15,13 @@ import type { Alike } from './alike.ts';
 const SHOWN = 2;
 
 export function AlikeCautions({ alike: { what, ask, source, of } }: { readonly alike: Alike }) {
-  const { judgements } = useShow();
+  const { judgements, me } = useShow();
+  const [accepting, setAccepting] = useState(false);
   const [open, setOpen] = useState(false);
   const listed = open || of.length <= SHOWN ? of : [];
   const accepted = of.filter((one) => one.accepted !== null).length;
+  const left = of.filter((one) => one.accepted === null);
+  const how = left[0] === undefined ? null : acceptingOf(left[0].caution, me.person.role);
   const state = accepted === 0 ? '' : accepted === of.length ? ', all accepted' : `, ${accepted} accepted`;
   return (
     <li className="caution-row">
@@ -32,8 +37,16 @@ export function AlikeCautions({ alike: { what, ask, source, of } }: { readonly a
               {of.length} pieces{state}
               <span className="spoken">: {what}</span>
             </button>
+          )}{' '}
+          {how === null || left.length < 2 || accepting ? null : (
+            <button type="button" onClick={() => setAccepting(true)}>
+              accept all {left.length}…<span className="spoken"> {what}</span>
+            </button>
           )}
         </p>
+        {accepting && how !== null && left.length > 0 ? (
+          <AcceptForm standing={left} onWord={how === 'a conservator’s word'} close={() => setAccepting(false)} />
+        ) : null}
         <ul>
           {listed.map((standing) => {
             const { pieceId, caution } = standing;

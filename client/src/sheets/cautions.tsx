@@ -53,7 +53,7 @@ export function Cautions() {
         const [first] = own;
         if (first === undefined) return null;
         return (
-          <section key={subject} className="waiting-group caution-subject" aria-label={subject}>
+          <section key={subject} className="caution-subject" aria-label={subject}>
             <div>
               <h2 className="it">{subject}</h2>
               <p className="t1">for {acceptorsText(first.caution)} to accept</p>

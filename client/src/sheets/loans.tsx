@@ -36,12 +36,15 @@ export function Loans() {
       ),
     [judgements, lenders, version],
   );
+  const wanted = ({ records }: LenderLoans): number => records.filter(({ objectId }) => wants.has(objectId)).length;
+  // Lenders with something to see to come first; among equals by name.
   const shown = lenders
     .map(({ lender, records }) => ({
       lender,
       records: wanting ? records.filter(({ objectId }) => wants.has(objectId)) : records,
     }))
-    .filter(({ records }) => records.length > 0);
+    .filter(({ records }) => records.length > 0)
+    .sort((a, b) => wanted(b) - wanted(a));
   return (
     <div className="talk-page loans">
       <header className="talk-head">

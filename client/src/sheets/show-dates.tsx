@@ -8,6 +8,14 @@ const DAYS = [
   { key: 'agreeBy', label: 'Vignettes agreed by' },
   { key: 'hangBegins', label: 'Hang begins' },
   { key: 'opens', label: 'Opens' },
+  { key: 'closes', label: 'Last day' },
+] as const;
+
+/** What the light on each work is reckoned with. */
+const FIGURES = [
+  { key: 'hoursPerDay', label: 'Hours lit a day', most: 24 },
+  { key: 'daysPerWeek', label: 'Open days a week', most: 7 },
+  { key: 'plannedLux', label: 'Lux planned', most: 100_000 },
 ] as const;
 
 export function ShowDates() {
@@ -32,6 +40,25 @@ export function ShowDates() {
               value={judgements.setting(key)}
               disabled={frozen}
               onChange={(event) => act(show, commands.setSetting(key, event.target.value))}
+            />
+          </label>
+        ))}
+        {FIGURES.map(({ key, label, most }) => (
+          <label key={key}>
+            {label}
+            <input
+              type="number"
+              min={key === 'plannedLux' ? 0 : 1}
+              max={most}
+              defaultValue={judgements.setting(key)}
+              key={judgements.setting(key)}
+              disabled={frozen}
+              onBlur={(event) => {
+                const figure = event.target.valueAsNumber;
+                const sound = figure >= Number(event.target.min) && figure <= most;
+                if (sound && figure !== judgements.setting(key)) act(show, commands.setSetting(key, figure));
+                else event.target.value = String(judgements.setting(key));
+              }}
             />
           </label>
         ))}

@@ -3,6 +3,7 @@ import type { Change } from '@enfilade/shared/root-snapshot';
 import type { Json } from '@enfilade/shared/schema';
 import type { Role } from '@enfilade/shared/seats';
 import type { Remark, RemarkAbout, Word } from '@enfilade/shared/talk';
+import { loanDays } from './loans.ts';
 import { NIGHT_PROPOSAL } from './proposal.ts';
 
 interface Someone {
@@ -15,6 +16,10 @@ const DOV: Someone = { by: 'castellane', name: 'Dov Castellane', role: 'curator'
 const ISOLDE: Someone = { by: 'fennimarsh', name: 'Isolde Fennimarsh', role: 'guest artist' };
 const AMA: Someone = { by: 'trevithian', name: 'Ama Trevithian', role: 'registrar' };
 const PIET: Someone = { by: 'oyelaran', name: 'Piet Oyelaran', role: 'preparator' };
+
+/** Days from today. */
+const HANG_BEGINS = 27;
+const CLOSES = 164;
 
 /** Changes of the hang's settings and of the talk, in the order they are to be written. */
 export function dayFacts(now: Date): Change[] {
@@ -30,8 +35,10 @@ export function dayFacts(now: Date): Change[] {
   const thermostat: RemarkAbout = { kind: 'spot', surface: 'dye:head', xMm: 5830, yMm: 1500 };
   return [
     { root: 'settings', key: 'agreeBy', value: day(9) },
-    { root: 'settings', key: 'hangBegins', value: day(27) },
+    { root: 'settings', key: 'hangBegins', value: day(HANG_BEGINS) },
     { root: 'settings', key: 'opens', value: day(46) },
+    { root: 'settings', key: 'closes', value: day(CLOSES) },
+    ...loanDays(day, HANG_BEGINS, CLOSES),
     { root: 'proposals', key: `${NIGHT_PROPOSAL}/at`, value: at(1, 1, 40) },
     remark(
       'loud-red',

@@ -34,6 +34,7 @@ import type { Pictured } from './drawing/picture.ts';
 import { photographOf, pictureFileOf } from './files.ts';
 import { startingHang } from './hang.ts';
 import { furtherPlaces, furtherRecords, POOL_PX, picturePool } from './large.ts';
+import { fillLoans } from './loans.ts';
 import { fillProposal } from './proposal.ts';
 import { FIXTURES, OPENINGS, ROOMS } from './rooms.ts';
 import { fillSamples } from './samples.ts';
@@ -117,6 +118,7 @@ export async function buildDemoShow(options: DemoOptions): Promise<ShowDocuments
   for (const { id, members, ...vignette } of hang.vignettes) perform(gather(documents, vignette, members, id));
   fillProposal(documents, perform);
   fillSamples(perform);
+  fillLoans(perform);
   progress(`The show is set up: ${records.length} records, ${documents.all('places').size} things in their places.`);
   return documents;
 }
