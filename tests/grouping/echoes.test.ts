@@ -63,11 +63,49 @@ describe('echoes', () => {
       const shares = (list: readonly { share: number }[]) => list.map(({ share }) => share);
       return id !== own!.id && moversDistance(costs, shares(own!.palette!), shares(palette!)).distance <= 14;
     });
-    const unlike = near.filter(
-      (r) => r.type !== own!.type || r.from !== own!.from || Math.abs(r.earliestYear! - own!.earliestYear!) >= 60,
-    );
+    const unlike = near.filter((r) => r.type !== own!.type || Math.abs(r.earliestYear! - own!.earliestYear!) >= 60);
     const all = echoesOf(asked, featuresOf(records), { difference: deltaE2000, by: 'colour', count: 400 });
-    expect(all.map(({ id }) => id).sort()).toEqual(unlike.map(({ id }) => id).sort());
+    const whole = all.filter(({ colour }) => colour!.whole);
+    expect(whole.map(({ id }) => id).sort()).toEqual(unlike.map(({ id }) => id).sort());
+    // Of the rest, strong colours answer, though the palettes do not.
+    for (const { colour } of all)
+      if (!colour!.whole)
+        for (const { own: one, its } of colour!.shared) {
+          expect(Math.min(Math.hypot(one.a, one.b), Math.hypot(its.a, its.b))).toBeGreaterThanOrEqual(25);
+          expect(deltaE2000(one, its)).toBeLessThanOrEqual(8);
+        }
+  });
+
+  test('story: an orange disc in a blue panel answers copper, whatever else the panel is made of', () => {
+    const copper = { id: 'mould', type: 'mould', earliestYear: 1840, palette: [{ L: 55, a: 28, b: 34, share: 1 }] };
+    const disc = [
+      { L: 57, a: 29, b: 37, share: 0.3 },
+      { L: 30, a: 5, b: -45, share: 0.7 },
+    ];
+    const features = featuresOf([copper, { id: 'panel', type: 'tile panel', earliestYear: 2024, palette: disc }]);
+    const colourWords = () => 'orange';
+    const [echo] = echoesOf(['mould'], features, { difference: deltaE2000, colourWords });
+    expect(echo).toMatchObject({ id: 'panel', colour: { whole: false, shared: [{ share: 0.3 }] } });
+    expect(echo!.words).toMatch(/yet 30 % of both is orange, \d ΔE apart$/);
+    const grey = disc.map((swatch) => ({ ...swatch, a: 0, b: 0 }));
+    const dull = [
+      { ...copper, palette: [{ L: 57, a: 0, b: 0, share: 1 }] },
+      { id: 'p', type: 'panel', palette: grey },
+    ];
+    expect(echoesOf(['mould'], featuresOf(dull), { difference: deltaE2000 })).toEqual([]);
+  });
+
+  test('law: two rectangles do not echo each other, nor two of a kind for having two lenders', () => {
+    const silhouette = { aspect: 1, fill: 1, outline: [0, 0, 0, 0.14, 0, 0, 0, 0.04] };
+    const square = { id: 'slide', type: 'slide', from: 'osk', palette: green, silhouette };
+    const options = { difference: deltaE2000, by: 'shape' } as const;
+    const tile = { id: 'tile', type: 'tile', silhouette };
+    expect(echoesOf(['slide'], featuresOf([square, tile]), options)).toEqual([]);
+    const other = { ...square, id: 'other', from: 'weir' };
+    expect(echoesOf(['slide'], featuresOf([square, other]), { difference: deltaE2000 })).toEqual([]);
+    // Where the type of one is not known, another origin is all there is to set them apart.
+    const { type: _, ...untyped } = other;
+    expect(echoesOf(['slide'], featuresOf([square, untyped]), { difference: deltaE2000 })).toHaveLength(1);
   });
 
   test('law: one who is not there is an error that names the id', () => {

@@ -1,9 +1,11 @@
 import { clustersOf } from '@enfilade/grouping/clusters';
+import { dealtAgain } from '@enfilade/grouping/dealt-again';
 import { featuresOf } from '@enfilade/grouping/features';
+import { kindsOf } from '@enfilade/grouping/kinds';
 import type { Likenesses } from '@enfilade/grouping/likeness';
 import { seeded, shuffledUpTo } from '@enfilade/grouping/seeded';
 import { describe, expect, test } from 'vitest';
-import { type Planted, plantedPool, shuffledPool } from './pools.ts';
+import { type Planted, plantedPool } from './pools.ts';
 
 /** How pure the sets found are, and how many of the planted are in one. */
 function judged({ sets }: Likenesses, { records, sets: planted }: Planted) {
@@ -44,7 +46,16 @@ describe('likenesses', () => {
     for (let seed = 1; seed <= 25; seed++) {
       const n = seed % 2 ? 300 : 80;
       const { records } = plantedPool(n, 5, 0.6, seed);
-      const { sets, words, leftOut } = clustersOf(featuresOf(shuffledPool(records, seed)));
+      const { sets, words, leftOut, fallen } = clustersOf(featuresOf(dealtAgain(records, seed)));
+      // What was tried is shown with the figures it fell by.
+      for (const { why, stability, tightness, chance } of fallen)
+        expect(why).toBe(
+          stability < 0.6
+            ? 'its set fell apart when others were left away'
+            : tightness <= chance
+              ? 'its set is no closer than chance would make it'
+              : 'nothing can be said of its set that few others share',
+        );
       expect(sets.map((set) => set.together.words)).toEqual([]);
       expect(words).toBe(`Nothing in these ${n} hangs together more than chance would have it.`);
       expect(leftOut).toHaveLength(n);
@@ -89,5 +100,49 @@ describe('likenesses', () => {
     const { records } = plantedPool(300, 5);
     const { leftOut } = clustersOf(featuresOf([...records, { id: 'u', type: 'jug' }]));
     expect(leftOut.find(({ id }) => id === 'u')).toEqual({ id: 'u', why: 'too little is known of it' });
+  });
+
+  test('law: how far it is goes up to 1, and drawn copies are no denser a set than what is like them', () => {
+    const told: number[] = [];
+    const outline = (id: string, uneven: number) => ({
+      id,
+      silhouette: { aspect: 1, fill: Math.PI / 4, outline: [uneven, 0, 0, 0, 0, 0, 0, 0] },
+    });
+    const copies = Array.from({ length: 8 }, (_, i) => outline(`copy ${i}`, 0));
+    const alike = Array.from({ length: 8 }, (_, i) => outline(`alike ${i}`, 0.002 * i));
+    const random = seeded(3);
+    const others = Array.from({ length: 30 }, (_, i) => ({
+      id: `other ${i}`,
+      silhouette: {
+        aspect: 0.3 + 3 * random(),
+        fill: 0.3 + 0.7 * random(),
+        outline: Array.from({ length: 8 }, () => 0.4 * random()),
+      },
+    }));
+    const weights = { colour: 0, size: 0, use: 0, age: 0 };
+    const { sets } = clustersOf(featuresOf([...copies, ...alike, ...others]), {
+      weights,
+      progress: (s) => told.push(s),
+    });
+    expect(sets.map(({ members }) => members.filter((id) => !id.startsWith('other')).length)).toEqual([16]);
+    expect(sets[0]!.together.words).toContain('are round:');
+    expect(told).toEqual([...told].sort((a, b) => a - b));
+    expect(told.at(-1)).toBe(1);
+  });
+
+  test('story: the types of a pool are told as types, with what is unlike in each', () => {
+    const moulds = Array.from({ length: 8 }, (_, i) => ({
+      id: `m${i}`,
+      type: 'Mould',
+      materials: i === 7 ? ['tin'] : ['copper'],
+    }));
+    const maps = Array.from({ length: 5 }, (_, i) => ({ id: `p${i}`, type: 'map', materials: ['paper'] }));
+    const kinds = kindsOf(featuresOf([...moulds, ...maps, { id: 'x', type: 'dial' }]));
+    expect(kinds.map(({ type, together }) => [type, together.words])).toEqual([
+      ['Mould', '7 of 8 are copper: 88 % of these, 0 % of the rest'],
+      ['map', '5 of 5 are paper: 100 % of these, 0 % of the rest'],
+    ]);
+    expect(kinds[0]!.unlike).toEqual([{ id: 'm7', words: 'tin' }]);
+    expect(kindsOf(featuresOf([{ id: 'a' }]))).toEqual([]);
   });
 });

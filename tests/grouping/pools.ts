@@ -1,5 +1,5 @@
 import type { GroupingRecord } from '@enfilade/grouping/records';
-import { seeded, shuffledUpTo } from '@enfilade/grouping/seeded';
+import { seeded } from '@enfilade/grouping/seeded';
 
 const TYPES = ['mould', 'jug', 'level', 'slide', 'map', 'trap', 'dial', 'block'];
 const MATERIALS = ['copper', 'pear wood', 'brass', 'glass', 'paper', 'willow', 'enamel', 'iron'];
@@ -53,19 +53,4 @@ export function plantedPool(n: number, sets: number, share = 0.5, seed = 1): Pla
     };
   });
   return { records, sets: found };
-}
-
-/** The same records with each field dealt out again among them all: nothing is left to find. */
-export function shuffledPool(records: readonly GroupingRecord[], seed: number): GroupingRecord[] {
-  const random = seeded(seed);
-  const fields = ['type', 'materials', 'tags', 'from', 'palette'] as const;
-  const result: Record<string, unknown>[] = records.map((record) => ({ ...record }));
-  const deal = (names: readonly (keyof GroupingRecord)[]) => {
-    const order = shuffledUpTo(records.length, random);
-    for (const [i, record] of result.entries()) for (const name of names) record[name] = records[order[i]!]![name];
-  };
-  for (const field of fields) deal([field]);
-  deal(['earliestYear', 'latestYear']);
-  deal(['heightMm', 'widthMm', 'depthMm']);
-  return result as unknown as GroupingRecord[];
 }

@@ -94,10 +94,20 @@ function sane(record: GroupingRecord, issues: Issue[]): GroupingRecord {
 const plain = (word: string | undefined) => word?.trim().toLowerCase() ?? '';
 
 function wordColumn(name: string, look: Look, given: readonly (string | undefined)[]): WordColumn | undefined {
-  const words = [...new Set(given.map(plain))].filter((word) => word !== '').sort();
-  const at = new Map(words.map((word, code) => [word, code]));
-  if (words.length === 0) return undefined;
-  return { kind: 'word', name, look, words, codes: Int32Array.from(given, (word) => at.get(plain(word)) ?? -1) };
+  // Said as it is written; of two ways of writing one word, as the first in order.
+  const written = new Map<string, string>();
+  for (const word of given.flatMap((one) => one?.trim() || []))
+    if (word < (written.get(plain(word)) ?? '\uffff')) written.set(plain(word), word);
+  const sorted = [...written].sort(([a], [b]) => (a < b ? -1 : 1));
+  const at = new Map(sorted.map(([word], code) => [word, code]));
+  if (sorted.length === 0) return undefined;
+  return {
+    kind: 'word',
+    name,
+    look,
+    words: sorted.map(([, word]) => word),
+    codes: Int32Array.from(given, (word) => at.get(plain(word)) ?? -1),
+  };
 }
 
 /** The frequent words have a bit each; the rest share 32 by their letters, so that two rare ones are seldom taken for one. */

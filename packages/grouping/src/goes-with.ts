@@ -3,8 +3,16 @@ import type { Features } from './features.ts';
 import type { Likeness } from './likeness.ts';
 import { columnWeights, mixedDistance, type Weights } from './mixed-distance.ts';
 import { moversDistance } from './movers-distance.ts';
-import { rulesOf, saidOf } from './reasons.ts';
+import { type ColourWords, rulesOf, saidOf } from './reasons.ts';
 import type { GroupingRecord } from './records.ts';
+
+/** The difference of colours to judge by, by what to look for a set, and what may be a focal work (else all may). */
+export interface GoesWithOptions {
+  readonly difference: Difference;
+  readonly weights?: Weights;
+  readonly colourWords?: ColourWords;
+  readonly mayBeFocal?: (id: string) => boolean;
+}
 
 /** What a chosen thing would go with; what there is none of is left out, and `words` say why. */
 export interface GoesWith {
@@ -26,17 +34,17 @@ const PROBES = 12;
 export function goesWith(
   id: string,
   features: Features,
-  sets: readonly Likeness[],
-  options: { readonly difference: Difference; readonly weights?: Weights },
+  sets: readonly Pick<Likeness, 'members'>[],
+  options: GoesWithOptions,
 ): GoesWith {
   const row = features.ids.indexOf(id);
   if (row < 0) throw new RangeError(`goesWith: ${id} is not among the ${features.ids.length} things of the pool`);
-  const set = joined(row, features, sets, options.weights ?? {});
+  const set = joined(row, features, sets, options);
   const beside = set ? sets[set.at]!.members : [id];
-  const focal = focalFor(row, beside, features, options.difference);
+  const focal = focalFor(row, beside, features, options);
   const own = features.records[row]!;
   const alike = new Set(beside);
-  const echo = echoesOf([id], features, { difference: options.difference, count: 24 }).find((found) => {
+  const echo = echoesOf([id], features, { ...options, count: 24 }).find((found) => {
     const other = features.records[features.ids.indexOf(found.id)]!;
     const ratio = areaOf(own) && areaOf(other) ? areaOf(other)! / areaOf(own)! : 1;
     return found.id !== focal?.id && !alike.has(found.id) && ratio >= 1 / CARRIES && ratio <= CARRIES;
@@ -56,7 +64,12 @@ export function goesWith(
   };
 }
 
-function joined(row: number, { ids, columns }: Features, sets: readonly Likeness[], weights: Weights): GoesWith['set'] {
+function joined(
+  row: number,
+  { ids, columns }: Features,
+  sets: readonly Pick<Likeness, 'members'>[],
+  { weights = {}, colourWords }: GoesWithOptions,
+): GoesWith['set'] {
   const at = new Map(ids.map((id, i) => [id, i]));
   const distance = mixedDistance(columns, columnWeights(columns, weights));
   const reached = sets.map(({ members }, s) => {
@@ -74,8 +87,10 @@ function joined(row: number, { ids, columns }: Features, sets: readonly Likeness
   if (!nearest || (!nearest.isOne && nearest.apart > REACH * nearest.inner)) return undefined;
   const own = new Set(nearest.rows);
   const rest = Int32Array.from(ids.keys()).filter((i) => !own.has(i));
-  const rules = rulesOf(columns, nearest.rows, rest);
+  const rules = rulesOf(columns, nearest.rows, rest, colourWords);
   const has = rules.filter((rule) => rule.holds(row)).map(({ words }) => words);
+  // Nearest is not alike: what has none of a set's reasons would not be seen as one of it.
+  if (!nearest.isOne && has.length === 0) return undefined;
   const lacks = rules
     .filter((rule) => !rule.holds(row))
     .map((rule) => `${saidOf(rule.column, row)}, not ${rule.words}`);
@@ -92,7 +107,7 @@ function focalFor(
   row: number,
   beside: readonly string[],
   { ids, records }: Features,
-  difference: Difference,
+  { difference, mayBeFocal = () => true }: GoesWithOptions,
 ): GoesWith['focal'] {
   const inside = new Set(beside);
   const members = records.filter((record) => inside.has(record.id));
@@ -102,7 +117,14 @@ function focalFor(
   if (middle === undefined || palette.length === 0) return undefined;
   const tried = records.flatMap((record) => {
     const area = areaOf(record);
-    if (inside.has(record.id) || record.id === ids[row] || !record.palette || !area || area < CARRIES * middle)
+    if (
+      inside.has(record.id) ||
+      record.id === ids[row] ||
+      !mayBeFocal(record.id) ||
+      !record.palette ||
+      !area ||
+      area < CARRIES * middle
+    )
       return [];
     const its = record.palette;
     const costs = palette.flatMap((own) => its.map((other) => difference(own, other)));

@@ -37,9 +37,15 @@ export type WhyLeftOut =
   | 'its set is no closer than chance would make it'
   | 'nothing can be said of its set that few others share';
 
+/** A set that was tried and does not stand, with the figures it fell by. */
+export interface Fallen extends Pick<Likeness, 'members' | 'found' | 'stability' | 'tightness' | 'chance'> {
+  readonly why: WhyLeftOut;
+}
+
 /** The sets found in a pool, what is in none and why, and one sentence that says how it went. */
 export interface Likenesses {
   readonly sets: readonly Likeness[];
+  readonly fallen: readonly Fallen[];
   readonly leftOut: readonly { readonly id: string; readonly why: WhyLeftOut }[];
   readonly words: string;
 }

@@ -1,5 +1,6 @@
-import type { Column, Look } from './columns.ts';
+import type { Column, Look, VectorColumn } from './columns.ts';
 import { apartIn } from './mixed-distance.ts';
+import { outlineWords } from './outline-words.ts';
 
 /** What most of a set share and few others have, in words and as figures; the shares are 0 to 1. */
 export interface Reason {
@@ -22,6 +23,9 @@ export interface Rule {
   readonly holds: (row: number) => boolean;
 }
 
+/** A colour in words, CIELAB D65, in the house's own; without it a colour is said to be like the others' alone. */
+export type ColourWords = (colour: { readonly L: number; readonly a: number; readonly b: number }) => string;
+
 const COVER = 0.75;
 const LIFT = 2;
 const MOST = 3;
@@ -31,11 +35,16 @@ const MOST = 3;
  * for three quarters of those not learned from and are at least twice as frequent there as in the rest. Rows are of
  * `columns`; `rest` are rows outside the set.
  */
-export function rulesOf(columns: readonly Column[], members: ArrayLike<number>, rest: ArrayLike<number>): Rule[] {
+export function rulesOf(
+  columns: readonly Column[],
+  members: ArrayLike<number>,
+  rest: ArrayLike<number>,
+  colourWords?: ColourWords,
+): Rule[] {
   const learned = Array.from(members).filter((_, q) => q % 2 === 0);
   const held = Array.from(members).filter((_, q) => q % 2 === 1);
   const ranked = columns
-    .flatMap((column) => candidatesIn(column, learned))
+    .flatMap((column) => candidatesIn(column, learned, colourWords))
     .map((rule) => ({ rule, cover: shareOf(held, rule.holds), rest: shareOf(rest, rule.holds) }))
     .filter(({ cover, rest: base }) => cover >= COVER && cover >= LIFT * base)
     .map((tried) => ({ ...tried, worth: tried.cover * Math.log(tried.cover / (tried.rest + 1 / (rest.length + 1))) }))
@@ -55,7 +64,7 @@ export function shareOf(rows: ArrayLike<number>, holds: (row: number) => boolean
   return rows.length > 0 ? count / rows.length : 0;
 }
 
-function candidatesIn(column: Column, learned: readonly number[]): Rule[] {
+function candidatesIn(column: Column, learned: readonly number[], colourWords?: ColourWords): Rule[] {
   switch (column.kind) {
     case 'word': {
       const code = mostFrequent(learned.map((row) => column.codes[row]!).filter((c) => c >= 0));
@@ -71,7 +80,7 @@ function candidatesIn(column: Column, learned: readonly number[]): Rule[] {
     case 'number':
       return rangeIn(column, learned);
     case 'vector':
-      return nearIn(column, learned);
+      return nearIn(column, learned, colourWords);
   }
 }
 
@@ -113,7 +122,7 @@ function wordFor(name: string, word: string): string {
 }
 
 /** Near one thing of the set, the one the others learned from lie closest to. */
-function nearIn(column: Column & { kind: 'vector' }, learned: readonly number[]): Rule[] {
+function nearIn(column: VectorColumn, learned: readonly number[], colourWords?: ColourWords): Rule[] {
   const known = learned.filter((row) => !Number.isNaN(column.values[row * column.width]!)).slice(0, 200);
   if (known.length < 2) return [];
   const spread = (row: number) => known.map((other) => apartIn(column, row, other)).sort((a, b) => a - b);
@@ -125,7 +134,16 @@ function nearIn(column: Column & { kind: 'vector' }, learned: readonly number[])
     const apart = apartIn(column, centre, row);
     return apart >= 0 && apart <= reach;
   };
-  return [{ column, words: `near one another in ${column.name}`, holds }];
+  return [{ column, words: vectorWords(column, centre, colourWords), holds }];
+}
+
+/** What the middle one is like, for the others are near it. */
+function vectorWords(column: VectorColumn, row: number, colourWords?: ColourWords): string {
+  const values = column.values.subarray(row * column.width, (row + 1) * column.width);
+  if (column.name === 'outline') return outlineWords(values);
+  const [L, a, b] = values;
+  if (column.name !== 'colour' || !colourWords) return `near one another in ${column.name}`;
+  return `${colourWords({ L: L!, a: a!, b: b! })} on the whole`;
 }
 
 function mostFrequent(codes: readonly number[]): number | undefined {

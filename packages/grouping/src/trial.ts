@@ -24,6 +24,8 @@ export interface Pool {
   readonly sight: Sight;
   readonly least: number;
   readonly seed: number;
+  /** Called after each round of a trial. */
+  readonly tick: () => void;
 }
 
 type Method = (sight: Sight, least: number) => Int32Array[];
@@ -54,7 +56,7 @@ function apartFromType(columns: readonly Column[], perColumn: Float64Array): Dis
   return weights.some((weight) => weight > 0) ? mixedDistance(columns, weights) : () => 1;
 }
 
-function stabilities({ sight, n, least, seed }: Pool, groups: readonly Int32Array[], method: Method): number[] {
+function stabilities({ sight, n, least, seed, tick }: Pool, groups: readonly Int32Array[], method: Method): number[] {
   const rounds = sight.whole ? 10 : 4;
   const sums = new Float64Array(groups.length);
   for (let round = 0; round < rounds; round++) {
@@ -63,13 +65,14 @@ function stabilities({ sight, n, least, seed }: Pool, groups: readonly Int32Arra
       .sort();
     const labels = method(sightOfRows(sight, rows), Math.max(2, Math.round(PART * least)));
     for (const [g, best] of bestOverlap(groups, rows, labels, n).entries()) sums[g]! += best / rounds;
+    tick();
   }
   return [...sums];
 }
 
 /** What tightness chance reaches for a size: beyond the tightest of each shuffled pool, by how much those vary. */
 function chanceBounds(pool: Pool, method: Method): (size: number) => number {
-  const { least, seed, perColumn } = pool;
+  const { least, seed, perColumn, tick } = pool;
   const part =
     pool.n > WHOLE
       ? shuffledUpTo(pool.n, seeded(seed + 7))
@@ -88,6 +91,7 @@ function chanceBounds(pool: Pool, method: Method): (size: number) => number {
   const shuffles = Array.from({ length: rounds }, (_, round) => {
     const dealt = shuffledColumns(columns, types, n, seed + 977 * round + 13);
     const by = apartFromType(dealt, perColumn);
+    tick();
     return method(sightOf(n, mixedDistance(dealt, perColumn)), least)
       .flatMap(membersOf)
       .map((members) => ({ size: members.length, tightness: tightness(members, types, by) }));
