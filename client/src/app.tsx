@@ -30,6 +30,7 @@ const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ defaul
 const ColourDesk = lazy(() => import('./sheets/colour-desk.tsx').then((m) => ({ default: m.ColourDesk })));
 const Deck = lazy(() => import('./deck/deck-page.tsx').then((m) => ({ default: m.DeckPage })));
 const Samples = lazy(() => import('./deck/samples-page.tsx').then((m) => ({ default: m.SamplesPage })));
+const Likenesses = lazy(() => import('./likenesses/likenesses-page.tsx').then((m) => ({ default: m.LikenessesPage })));
 const Measure = lazy(() => import('./sheets/measure.tsx').then((m) => ({ default: m.Measure })));
 const Seats = lazy(() => import('./sheets/seats.tsx').then((m) => ({ default: m.Seats })));
 const VignetteList = lazy(() => import('./sheets/vignette-list.tsx').then((m) => ({ default: m.VignetteList })));
@@ -123,6 +124,7 @@ function SheetPage({ view }: { readonly view: View }) {
           {view.sheet === 'deck' ? <Deck paintId={view.paintId} /> : null}
           {view.sheet === 'samples' ? <Samples /> : null}
           {view.sheet === 'measure' ? <Measure roomId={view.roomId} /> : null}
+          {view.sheet === 'likenesses' ? <Likenesses wish={view.wish} /> : null}
           {view.sheet === 'seats' ? <Seats /> : null}
           {view.sheet === 'vignettes' ? <VignetteList version={view.version} against={view.against} /> : null}
           {view.sheet === 'proposals' ? <Proposals /> : null}

@@ -2,6 +2,7 @@
 import type { PaintId, RoomId, SurfaceId } from '@enfilade/shared/schema';
 import type { ProposalId } from '@enfilade/shared/talk';
 import { useSyncExternalStore } from 'react';
+import { type LikenessWish, wishFrom, wishText } from './likenesses/wish.ts';
 
 export type View =
   | { readonly sheet: 'room'; readonly roomId: RoomId }
@@ -21,6 +22,8 @@ export type View =
   | { readonly sheet: 'history' }
   | { readonly sheet: 'seats' }
   | { readonly sheet: 'loans' }
+  /** By what to look, among which, and whether it was asked: two people at one address see the same sets. */
+  | { readonly sheet: 'likenesses'; readonly wish?: LikenessWish }
   | { readonly sheet: 'cautions' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
@@ -32,8 +35,8 @@ export type Laid =
 
 export const THE_HANG: Laid = { kind: 'hang' };
 
-/** The pages that show a layer as well as they show the hang. */
-const LAID_SHEETS: readonly string[] = ['room', 'wall', 'layout', 'colour'];
+/** The pages that show a layer as well as they show the hang; what one does there is done in it. */
+const LAID_SHEETS: readonly string[] = ['room', 'wall', 'layout', 'colour', 'likenesses'];
 
 /** The layer an address names before its view: `#in/<proposal>/wall/…`, `#as/<state>/wall/…`. */
 export function laidFrom(address: string): Laid {
@@ -43,7 +46,7 @@ export function laidFrom(address: string): Laid {
   return THE_HANG;
 }
 
-/** The address of a view. On the stage and at the colour desk it stays in the layer one is in, unless another is named. */
+/** The address of a view. Where a layer is shown it stays in the layer one is in, unless another is named. */
 export function toAddress(view: View, laid: Laid = laidFrom(globalThis.location?.hash ?? '')): string {
   const address = addressOf(view);
   if (laid.kind === 'hang' || !LAID_SHEETS.includes(view.sheet)) return `#${address}`;
@@ -60,6 +63,8 @@ function addressOf(view: View): string {
       return view.roomId === null ? 'measure' : `measure/${view.roomId}`;
     case 'paper':
       return view.surface === null ? 'paper' : `paper/${view.surface}`;
+    case 'likenesses':
+      return view.wish === undefined ? view.sheet : `${view.sheet}/${wishText(view.wish)}`;
     case 'deck':
       return view.paintId === null ? 'deck' : `deck/${view.paintId}`;
     case 'vignettes': {
@@ -97,6 +102,10 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'paper') return { sheet, surface: about || null };
   if (sheet === 'deck') return { sheet, paintId: about || null };
   if (sheet === 'vignettes') return vignettesFrom(about);
+  if (sheet === 'likenesses') {
+    const wish = wishFrom(about);
+    return wish === null ? { sheet } : { sheet, wish };
+  }
   const plain = PLAIN.find((name) => name === sheet);
   if (plain !== undefined) return { sheet: plain };
   return null;

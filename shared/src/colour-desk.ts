@@ -54,7 +54,7 @@ export interface DeskGroup {
 }
 
 /** Every wall of every room as one goes through the building: rooms in their order, walls clockwise from the head. */
-function surfacesOf({ documents }: Judgements): SurfaceId[] {
+export function everyWall({ documents }: Judgements): SurfaceId[] {
   return [...documents.all('rooms')]
     .sort(([idA, a], [idB, b]) => a.order - b.order || (idA < idB ? -1 : 1))
     .flatMap(([id]) => WALL_SIDES.map((side) => `${id}:${side}`));
@@ -64,7 +64,7 @@ function surfacesOf({ documents }: Judgements): SurfaceId[] {
 export function deskWallsOf(judgements: Judgements): { readonly walls: DeskWall[]; readonly bare: SurfaceId[] } {
   const walls: DeskWall[] = [];
   const bare: SurfaceId[] = [];
-  for (const surface of surfacesOf(judgements)) {
+  for (const surface of everyWall(judgements)) {
     const paint = judgements.paintOf(surface);
     const roomId = surface.slice(0, surface.lastIndexOf(':'));
     if (paint === null) bare.push(surface);
@@ -79,7 +79,7 @@ export function deskWallsOf(judgements: Judgements): { readonly walls: DeskWall[
 /** The works of a pool that have a picture, by wall and along it, then those on no wall by number. */
 export function deskWorksOf(judgements: Judgements, pool: DeskPool): DeskWork[] {
   const { documents, where } = judgements;
-  const surfaces = surfacesOf(judgements);
+  const surfaces = everyWall(judgements);
   const wanted = typeof pool === 'string' ? null : new Set(membersOf(documents, pool.vignetteId));
   const found = new Map<string, { pieces: PieceId[]; surface: SurfaceId | null }>();
   const take = (pieceId: PieceId, surface: SurfaceId | null): void => {

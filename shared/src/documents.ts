@@ -26,7 +26,15 @@ import {
   type Vignette,
 } from './schema.ts';
 import { DOCUMENT_NAMES, type DocumentName } from './seats.ts';
-import type { CollectionWord, DeclinedWord, Proposal, ProposedFact, Remark, SampleWord } from './talk.ts';
+import type {
+  CollectionWord,
+  DeclinedSuggestion,
+  DeclinedWord,
+  Proposal,
+  ProposedFact,
+  Remark,
+  SampleWord,
+} from './talk.ts';
 import { inWholeLetters } from './whole-letters.ts';
 
 export interface EntityTypes {
@@ -53,6 +61,7 @@ export interface EntityTypes {
   remarks: Remark;
   readMarks: string;
   sampleWords: SampleWord;
+  declinedSuggestions: DeclinedSuggestion;
   collectionWords: CollectionWord;
   declined: DeclinedWord;
   signatures: Signature;

@@ -76,7 +76,8 @@ function textsOf(object: MuseumObject): Said {
   return texts;
 }
 
-function originOf({ lender, source }: MuseumObject): string {
+/** Who lends it, or where else it comes from, as one says "from". */
+export function originOf({ lender, source }: MuseumObject): string {
   if (lender !== '') return lender;
   if (source === 'artist') return 'the artist';
   return source === 'bought' ? 'what was bought' : 'the museum’s own';

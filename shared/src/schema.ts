@@ -353,6 +353,8 @@ export const ROOTS = {
   readMarks: { document: 'talk', shape: 'atomic' },
   /** `sampleId/personId/word` → who has seen a sample under which light, and who approved it. */
   sampleWords: { document: 'talk', shape: 'atomic' },
+  /** A suggestion's key → who declined it, of which pool (suggestions.ts). */
+  declinedSuggestions: { document: 'talk', shape: 'atomic' },
   /** `personId/key of the number` → yes, maybe or no to a thing of the collection (collection.ts). */
   collectionWords: { document: 'talk', shape: 'atomic' },
   /** `ground/digest` → who declined that way to arrange a pool on a surface (declined-arrangements.ts). */

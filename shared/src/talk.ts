@@ -92,3 +92,9 @@ export interface DeclinedWord extends Word {
   /** What it was called. */
   readonly way: string;
 }
+
+/** A suggestion that somebody declined. It stays away from everybody as long as the checklist is made of the same records. */
+export interface DeclinedSuggestion extends Word {
+  /** SHA-256 of the checklist's record ids, as they stood. */
+  readonly pool: string;
+}

@@ -49,6 +49,7 @@ for (const [width, height] of [
       '#deck/verdigris-deep',
       '#samples',
       '#history',
+      '#likenesses/shape/checklist',
       '#seats',
       '#loans',
       '#cautions',

@@ -32,6 +32,7 @@ import {
 } from '@enfilade/shared/schema';
 import type { Role } from '@enfilade/shared/seats';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
+import * as suggestions from '@enfilade/shared/suggestions';
 import { COLLECTION_SAID, type RemarkAbout, type Word } from '@enfilade/shared/talk';
 import type * as Y from 'yjs';
 
@@ -458,6 +459,10 @@ export class Hand {
           this.one([{ said: 'seen', under: 'daylight' }, { said: 'approved' }] as const),
           word,
         ),
+      declineSuggestion: () =>
+        suggestions.declineSuggestion(live, suggestions.suggestionKey('echo', ['o1', this.one(OBJECTS)]), word),
+      offerSuggestions: () =>
+        suggestions.offerSuggestions([suggestions.suggestionKey('echo', ['o1', this.one(OBJECTS)])]),
       takeApprovalBack: () => samples.takeApprovalBack(sample, word.by),
       correctLoan: () =>
         correctLoan(object, this.random() < 0.5 ? { mostLux: this.mm() } : { status: this.one(LOAN_STATUSES) }),

@@ -11,6 +11,7 @@ import * as moves from '@enfilade/shared/proposal-moves';
 import * as proposals from '@enfilade/shared/proposals';
 import * as remarks from '@enfilade/shared/remarks';
 import * as samples from '@enfilade/shared/samples';
+import * as suggestions from '@enfilade/shared/suggestions';
 import { describe, expect, test } from 'vitest';
 import { seeded } from '../shared/replicas.ts';
 import { beginning, Hand, Tally } from './everybody.ts';
@@ -26,6 +27,7 @@ const READERS = new Set([
   ...['takenDown', 'declinedOn'],
   ...['movesOf', 'placesOfMove', 'withWhatTheyNeed'],
   ...['proposedKey', 'proposedKeyParts', 'wordOf', 'proposedFactsOf', 'layerOfProposal'],
+  ...['suggestionKey', 'poolKeyOf', 'declinedSuggestions'],
   ...['samplesByPaint', 'surfacesByPaint', 'samplesToPost', 'paintsInOrder'],
   ...['threadsOf', 'isUnread', 'sameAbout', 'aboutKey'],
 ]);
@@ -117,8 +119,8 @@ describe('many hands at once', () => {
       }
       // The law says nothing unless everything has happened, and every command was performed.
       for (const [what, times] of Object.entries(happened)) expect([what, times > SEEDS / 4]).toEqual([what, true]);
-      const all = [arrangeActs, commands, declining, moves, proposals, remarks, samples].flatMap((module) =>
-        Object.entries(module).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])),
+      const all = [arrangeActs, commands, declining, moves, proposals, remarks, samples, suggestions].flatMap(
+        (module) => Object.entries(module).flatMap(([name, value]) => (typeof value === 'function' ? [name] : [])),
       );
       const wanted = [...all, ...ELSEWHERE].filter((name) => !READERS.has(name));
       expect(wanted.filter((name) => !tally.acts.has(name))).toEqual([]);

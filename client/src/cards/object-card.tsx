@@ -5,6 +5,7 @@ import { onName } from '@enfilade/shared/surface-names';
 import type { TrueSize } from '@enfilade/shared/true-size';
 import { sizeText } from '@enfilade/space/lengths';
 import type { ReactNode } from 'react';
+import { BesideBlock } from '../likenesses/beside-block.tsx';
 import { usePreferences } from '../preferences.ts';
 import { choose } from '../selection.ts';
 import { placeOnStage } from '../shell/stage-hand.ts';
@@ -151,6 +152,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       <RecordFold pieceId={pieceId} object={object} frozen={fixed} />
       <LightBlock pieceId={pieceId} />
       <LoanBlock objectId={objectId} />
+      <BesideBlock pieceId={pieceId} view={view} />
       <PrivateBlock objectId={objectId} />
       <RemarksBlock about={{ kind: 'piece', pieceId }} what="this piece" />
     </article>

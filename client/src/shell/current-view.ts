@@ -55,6 +55,8 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'History';
     case 'seats':
       return 'Seats';
+    case 'likenesses':
+      return 'Likenesses';
     case 'loans':
       return 'Loans';
     case 'cautions':

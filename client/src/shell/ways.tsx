@@ -60,6 +60,7 @@ function useColumns(view: View): readonly Column[] {
       about: 'Composing',
       ways: [
         { name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' },
+        { name: 'Likenesses', to: { sheet: 'likenesses' } },
         { name: 'Vignettes', to: { sheet: 'vignettes' } },
       ],
     },
@@ -70,7 +71,7 @@ function useColumns(view: View): readonly Column[] {
           name: 'Proposals',
           count: open,
           to: { sheet: 'proposals' },
-          here: view.sheet === 'proposals' || show.layerId !== null,
+          here: view.sheet === 'proposals' || (show.layerId !== null && view.sheet !== 'likenesses'),
         },
         { name: 'Remarks', count: unread, told: `${unread} not read`, to: { sheet: 'remarks' } },
         { name: 'Waiting', count: waiting, to: { sheet: 'waiting' } },

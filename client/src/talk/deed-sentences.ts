@@ -273,6 +273,10 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['pictureCuts', tellCuts],
   ['samples', tellSamples],
   ['sampleWords', tellSampleWords],
+  [
+    'declinedSuggestions',
+    ([first]) => (first?.to === undefined ? 'offered again what was declined' : 'declined a suggestion'),
+  ],
   ['collectionWords', tellCollectionWords],
   ['pinned', tellPins],
   ['declined', tellDeclined],
