@@ -48,7 +48,12 @@ export function carrierTask(judgements: Judgements, wish: ArrangeWish): CarrierA
   const onTop = [...judgements.where.directlyOn(carrier)].filter(
     (id) => carrierOf(judgements.where.placeOf(id)?.[0] ?? '')?.level === 0,
   );
-  const asked = [...new Set([...wish.pieceIds, ...onTop.sort()])].filter((id) => !judgements.isPinned(id));
+  const onTopNow = new Set(onTop);
+  // What stands on its lower levels stays there.
+  const below = new Set(judgements.where.loadOf(carrier).filter((id) => !onTopNow.has(id)));
+  const asked = [...new Set([...wish.pieceIds, ...onTop.sort()])].filter(
+    (id) => !judgements.isPinned(id) && !below.has(id),
+  );
   const parts = partsAround(judgements, carrier, asked);
   const going = [...parts.on, ...parts.around, ...parts.above];
   const hung = wallTask(judgements, wish, [

@@ -45,13 +45,18 @@ export function arrangementsOf(task: ArrangeTask, asking: Asking): readonly Arra
   };
   for (const arrangement of waysFor(task, asking)) {
     // A way that leaves something out waits for those that hold all.
-    if (arrangement.unplaced.length > 0) leaving.push(arrangement);
-    else offer(arrangement);
+    if (arrangement.unplaced.length === 0) offer(arrangement);
+    else if (worthOffering(task, arrangement)) leaving.push(arrangement);
     if (kept.length === OFFERED) break;
   }
   const lost = ({ unplaced }: Arrangement) => unplaced.reduce((sum, id) => sum + (sizes.get(id) ?? 0), 0);
   for (const arrangement of leaving.sort((a, b) => lost(a) - lost(b))) offer(arrangement);
   return kept;
+}
+
+/** A way that leaves most out is none, and one pendant is no pair. */
+function worthOffering({ kind }: ArrangeTask, { places, unplaced }: Arrangement): boolean {
+  return kind !== 'pendants' && places.length >= unplaced.length;
 }
 
 function waysFor(task: ArrangeTask, asking: Asking): Iterable<Arrangement> {

@@ -78,7 +78,9 @@ describe('from the documents to the engines and back', () => {
     'law: $kind stays off openings, fixtures, what hangs there and what is pinned, the gap between all',
     (wish) => {
       const { judgements, history, documents } = show();
-      const fixture = { kind: 'thermostat', surface: 'dye:head', xMm: 3100, yMm: 1500, widthMm: 90, heightMm: 90 };
+      // In the very middle, but for a pair that has to hang about it.
+      const xMm = wish.kind === 'pendants' ? 4600 : 3100;
+      const fixture = { kind: 'thermostat', surface: 'dye:head', xMm, yMm: 1500, widthMm: 90, heightMm: 90 };
       history.perform(commands.addFixture({ ...fixture, clearMm: 150 }));
       const door = { kind: 'doorway', name: 'door', widthMm: 1000, heightMm: 2200, sillMm: 0 } as const;
       history.perform(commands.addOpening({ ...door, sides: [{ surface: 'dye:head', xMm: 4900 }] }));
@@ -97,7 +99,7 @@ describe('from the documents to the engines and back', () => {
         const placed = [...new Map([...there, ...places])].map(([id, at]) => boxAt(judgements, id, at));
         const clear: Box[] = [
           { left: 4900, right: 5900, bottom: 0, top: 2200 },
-          { left: 3100 - 195, right: 3100 + 195, bottom: 1500 - 195, top: 1500 + 195 },
+          { left: xMm - 195, right: xMm + 195, bottom: 1500 - 195, top: 1500 + 195 },
         ];
         placed.forEach((box, i) => {
           expect(box.left).toBeGreaterThanOrEqual(0);
@@ -188,12 +190,12 @@ describe('taking and declining', () => {
 
   test('story: what finds no room and hangs there is taken down with it', () => {
     const { judgements, history, documents } = show();
-    const pieceIds = Array.from({ length: 60 }, (_, n) => `blocks#${n + 1}`);
+    const pieceIds = Array.from({ length: 40 }, (_, n) => `blocks#${n + 1}`);
     const before = new Map(pieceIds.map((id, n): [PieceId, Place] => [id, ['dye:head', 300 + n, 1500, 0, 0]]));
     history.perform(commands.place(documents, before));
-    const task = taskFor(judgements, { ...wish, kind: 'line', pieceIds, gapMm: 400 });
+    const task = taskFor(judgements, { ...wish, kind: 'line', pieceIds, gapMm: 60 });
     const [way] = waysOf(task);
-    expect(way!.unplaced.length).toBeGreaterThan(20);
+    expect(way!.unplaced.length).toBeGreaterThan(10);
     history.perform(takeArrangement(judgements, task, way!));
     expect(judgements.where.directlyOn('dye:head').size).toBe(way!.places.length);
   });

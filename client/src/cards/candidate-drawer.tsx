@@ -133,7 +133,8 @@ function Candidates({ asked, task }: { readonly asked: ArrangeAsked; readonly ta
         ) : null}
         {done && offered.length === 0 ? (
           <p className="t1 b" role="status">
-            No other way is found with these settings.
+            {shown.length + declined.size === 0 ? 'No way is found' : 'No other way is found'}: the room there is does
+            not hold them with these settings.
           </p>
         ) : null}
         <div className="candidates-gather t1">

@@ -36,7 +36,7 @@ function laid(task: MassTask, name: MassName, apartShare: number): (MassPlace | 
   let back = task.depthMm - edgeMm;
   for (const [turn, row] of rows.entries()) {
     const depth = Math.max(...row.map((i) => things[i]!.depthMm));
-    if (back - depth < edgeMm) break;
+    if (Math.floor(back - depth / 2) - depth / 2 < edgeMm) break;
     const order = orderOf(task, row, name);
     const widths = order.map((i) => things[i]!.widthMm);
     const spare = run.toMm - run.fromMm - widths.reduce((sum, width) => sum + width + gapMm, -gapMm);
@@ -49,10 +49,12 @@ function laid(task: MassTask, name: MassName, apartShare: number): (MassPlace | 
     const full = spare - 2 * inset < 2.5 * gapMm * order.length;
     const loose = full ? 'fill' : gapMm + Math.min(2 * gapMm, (spare - 2 * inset) / (order.length + 1));
     const xs = alongRun(within, widths, tight ? gapMm + 1 : loose);
+    // Whole mm towards the front: half a millimetre over the edge behind would be over the edge.
+    const yMm = Math.floor(back - depth / 2);
     order.forEach((i, k) => {
-      places[i] = { xMm: Math.round(xs[k]!), yMm: Math.round(back - depth / 2), liftMm: 0 };
+      places[i] = { xMm: Math.round(xs[k]!), yMm, liftMm: 0 };
     });
-    back -= depth + gapMm;
+    back = yMm - depth / 2 - gapMm;
   }
   if (apart !== undefined) {
     const thing = things[apart]!;

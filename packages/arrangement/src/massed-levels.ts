@@ -27,24 +27,28 @@ export function massedLevels(
   const whole = waiting.reduce((sum, i) => sum + things[i]!.widthMm, 0);
   const shelves = levels.reduce((sum, { widthMm }) => sum + widthMm, 0);
   let left = waiting;
+  let [due, taken] = [0, 0];
   const massed = levels.map((level, k) => {
-    const last = k === levels.length - 1;
-    const share = last ? Infinity : (whole * level.widthMm) / shelves;
-    let widthMm = 0;
+    due += k === levels.length - 1 ? Infinity : (whole * level.widthMm) / shelves;
     const which = left.filter((i) => {
-      if (things[i]!.heightMm > (level.clearHeightMm ?? Infinity) || widthMm + things[i]!.widthMm / 2 > share)
-        return false;
-      widthMm += things[i]!.widthMm;
+      const { widthMm, heightMm } = things[i]!;
+      if (heightMm > (level.clearHeightMm ?? Infinity) || taken + widthMm / 2 > due) return false;
+      taken += widthMm;
       return true;
     });
     const made = standing(on(level, which));
     const stands = new Set(made.things);
+    taken -= which.reduce((sum, i) => sum + (stands.has(i) ? 0 : things[i]!.widthMm), 0);
     left = left.filter((i) => !stands.has(i));
     return made;
   });
   // Whatever found no room is tried wherever one more may stand, as long as nobody has to go for it.
   for (const i of left) {
-    for (const [k, made] of massed.entries()) {
+    const emptiest = levels
+      .map((_, k) => k)
+      .sort((a, b) => massed[a]!.things.length - massed[b]!.things.length || a - b);
+    for (const k of emptiest) {
+      const made = massed[k]!;
       const more = on(levels[k]!, [...made.things, i]);
       if (more.candidate.unplaced.length > 0) continue;
       massed[k] = more;

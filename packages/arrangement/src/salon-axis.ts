@@ -35,6 +35,7 @@ export function salonOnAxis(task: HangTask): Places {
       });
     });
   });
+  const over = dominantOn(task);
   const homes = runs.length > 0 ? runs : [{ fromMm: task.surface.leftMm, toMm: task.surface.rightMm }];
   for (const [turn, i] of bySize.filter((one) => ground.places[one] === null).entries()) {
     const home = homeOf(homes, turn);
@@ -42,11 +43,24 @@ export function salonOnAxis(task: HangTask): Places {
     // The axis itself stays free: what comes later is wanted well off it.
     ground.put(
       i,
-      (home.fromMm + home.toMm) / 2,
+      over === undefined
+        ? (home.fromMm + home.toMm) / 2
+        : over.fromMm + ((turn * 0.618034) % 1) * (over.toMm - over.fromMm),
       axis + side * (tallest(rows[side > 0 ? 0 : 1]) + pieces[i]!.heightMm / 2),
     );
   }
   return ground.places;
+}
+
+/** What stands across the axis already, far wider than what is to be hung: the rest goes over and under all of it. */
+function dominantOn({ pieces, centreLineMm }: HangTask): Run | undefined {
+  const widest = Math.max(0, ...pieces.map((piece) => (piece.pinnedAt ? 0 : piece.widthMm)));
+  const across = pieces.flatMap(({ pinnedAt: at, widthMm, heightMm }) =>
+    at && widthMm > 3 * widest && Math.abs(at.yMm - centreLineMm) < heightMm / 2
+      ? [{ fromMm: at.xMm - widthMm / 2, toMm: at.xMm + widthMm / 2 }]
+      : [],
+  );
+  return across.length === 1 ? across[0] : undefined;
 }
 
 /** How many stand at the axis: fewer where there is room for further rows above and below them. */
