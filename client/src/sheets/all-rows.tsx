@@ -1,5 +1,6 @@
 /** Every row as it will go in; only what is in sight is drawn, so that 5,000 are as quick as 50. */
 import type { ChecklistRow } from '@enfilade/shared/checklist-reading';
+import { dateWordsOf } from '@enfilade/shared/making-words';
 import { useState } from 'react';
 import { usePreferences } from '../preferences.ts';
 import { sizeWords } from './rows-to-look-at.tsx';
@@ -68,7 +69,7 @@ export function AllRows({ rows, bringing }: AllRowsProps) {
                   <Cut>{row.object.number}</Cut>
                 </td>
                 <td>
-                  <Cut>{[row.object.maker, row.object.dateText].filter(Boolean).join(', ')}</Cut>
+                  <Cut>{[row.object.maker, datedText(row.object.dateText ?? '')].filter(Boolean).join(', ')}</Cut>
                   <Cut>{row.object.medium ?? ''}</Cut>
                 </td>
                 <td>
@@ -98,6 +99,12 @@ export function AllRows({ rows, bringing }: AllRowsProps) {
       />
     </section>
   );
+}
+
+/** 'c. 1880 (1875 to 1885)': the text, and what is read in it. */
+function datedText(text: string): string {
+  const span = dateWordsOf(text)?.span ?? '';
+  return span === '' || span === text ? text : `${text} (${span})`;
 }
 
 function Cut({ children }: { readonly children: React.ReactNode }) {

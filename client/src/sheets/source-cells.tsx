@@ -1,6 +1,7 @@
 /** One row's cells as the source has them: where each stands, what is written there, and what it is taken as. */
-import { CHECKLIST_FIELDS } from '@enfilade/records/checklist-headings';
+import { CHECKLIST_FIELDS, type ChecklistField } from '@enfilade/records/checklist-headings';
 import type { ChecklistRow } from '@enfilade/shared/checklist-reading';
+import { dateLine, dateWordsOf, makerLine, makerWordsOf } from '@enfilade/shared/making-words';
 import type { SourceAnswer } from '../workers/checklist-task.ts';
 
 interface SourceCellsProps {
@@ -35,11 +36,27 @@ export function SourceCells({ row, source, close }: SourceCellsProps) {
               <td>{place}</td>
               <td>{heading}</td>
               <td className="bi-source">{text}</td>
-              <td>{CHECKLIST_FIELDS.find((words) => words.field === field)?.label ?? 'not taken'}</td>
+              <td>
+                {CHECKLIST_FIELDS.find((words) => words.field === field)?.label ?? 'not taken'}
+                <ReadAs field={field} text={text} />
+              </td>
             </tr>
           ))}
         </tbody>
       </table>
     </section>
+  );
+}
+
+/** What is understood of a date or a maker, below what it is taken as. */
+function ReadAs({ field, text }: { readonly field: ChecklistField | null; readonly text: string }) {
+  const date = field === 'date' ? dateWordsOf(text) : null;
+  const line = date !== null ? dateLine(date) : field === 'maker' ? makerLine(makerWordsOf(text)) : '';
+  if (line === '' || line === text) return null;
+  return (
+    <span className="t1 bi-read">
+      read as {line}
+      {date?.doubts.map((doubt) => ` ${doubt}`)}
+    </span>
   );
 }
