@@ -1,5 +1,7 @@
 /** How HTTP requests are read and answered. */
 import type { IncomingMessage, ServerResponse } from 'node:http';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 import type { Refusal } from '@enfilade/shared/protocol';
 
 const SECURITY: Record<string, string> = {
@@ -25,7 +27,8 @@ const SECURITY: Record<string, string> = {
 export interface Answer {
   readonly status: number;
   readonly type: string;
-  readonly body: string | Uint8Array;
+  /** Parts that come one after another are sent as they come. */
+  readonly body: string | Uint8Array | AsyncIterable<Uint8Array>;
   readonly headers?: Readonly<Record<string, string>>;
 }
 
@@ -46,14 +49,18 @@ export function page(status: number, title: string, text: string): Answer {
 
 export function send(request: IncomingMessage, response: ServerResponse, answer: Answer): void {
   if (response.headersSent || response.destroyed) return;
-  const bytes = typeof answer.body === 'string' ? Buffer.from(answer.body) : answer.body;
-  response.writeHead(answer.status, {
-    'content-type': answer.type,
-    'content-length': bytes.length,
-    'cache-control': 'no-store',
-    ...SECURITY,
-    ...answer.headers,
-  });
+  const { body } = answer;
+  const headers = { 'content-type': answer.type, 'cache-control': 'no-store', ...SECURITY, ...answer.headers };
+  if (typeof body !== 'string' && !(body instanceof Uint8Array)) {
+    response.writeHead(answer.status, headers);
+    // Broken off where a part fails: a file that is not whole must not look so.
+    pipeline(Readable.from(request.method === 'HEAD' ? [] : body, { objectMode: false }), response).catch(() =>
+      response.destroy(),
+    );
+    return;
+  }
+  const bytes = typeof body === 'string' ? Buffer.from(body) : body;
+  response.writeHead(answer.status, { ...headers, 'content-length': bytes.length });
   response.end(request.method === 'HEAD' ? undefined : bytes);
 }
 

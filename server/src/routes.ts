@@ -2,9 +2,13 @@
 import type { IncomingMessage } from 'node:http';
 import type { Judgements } from '@enfilade/shared/judgements';
 import type { Me } from '@enfilade/shared/protocol';
+import { DEFAULT_SETTINGS } from '@enfilade/shared/schema';
 import { mayBringIn } from '@enfilade/shared/seats';
+import { showManifest } from '@enfilade/shared/show-manifest';
 import { ACTS } from './acts.ts';
 import { type Answer, bodyOf, IMMUTABLE, isSameOrigin, json, page, refusal } from './answers.ts';
+import { BundleTooLarge, bundleOf } from './bundle.ts';
+import { takeBundle } from './bundle-in.ts';
 import type { Collection } from './collection.ts';
 import type { CollectionLooks } from './collection-looks.ts';
 import { collectionPath } from './collection-paths.ts';
@@ -35,6 +39,7 @@ export interface House {
   readonly collectionLooks: CollectionLooks;
   readonly judgements: () => Judgements;
   readonly meta: Meta;
+  readonly dataDirectory: string;
   readonly limits: Limits;
   readonly counts: SocketCounts;
   /** This machine's own certificate, for devices that are to trust it; null where there is none to hand out. */
@@ -94,7 +99,7 @@ async function seatPath(
   path: readonly string[],
 ): Promise<Answered> {
   const [what = '', name = '', more] = path;
-  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states', 'collection', 'manifests'].includes(what) ? what : 'other'}`;
+  const route = `seat/${['me', 'client-id', 'images', 'acts', 'paper', 'seats', 'history', 'states', 'collection', 'manifests', 'bundle', 'manifest.json'].includes(what) ? what : 'other'}`;
   const seat = house.seats.seatOf(seatId, request.headers.cookie);
   if (seat === undefined) {
     return { route, answer: refusal(401, 'This seat is not known on this device. Open its invitation link.', 'seat') };
@@ -107,6 +112,10 @@ async function seatPath(
   if (what === 'states' && path.length === 2 && !post) return { route, answer: await keptText(house, name) };
   if (what === 'images' && post && path.length === 1)
     return { route, answer: await bringIn(house, request, url, seat) };
+  if (what === 'bundle' && path.length === 1) {
+    return { route, answer: post ? await takeIn(house, request, seat) : await takeOut(house, seat) };
+  }
+  if (what === 'manifest.json' && path.length === 1 && !post) return { route, answer: iiif(house, request, seat) };
   if (what === 'manifests' && post) return { route, answer: await manifest(house, request, seat, path.slice(1)) };
   if (what === 'images' && !post) return { route, answer: await image(house, url, name, more) };
   if (what === 'acts' && post && path.length === 2) return { route, answer: await act(house, request, seat, name) };
@@ -239,6 +248,36 @@ async function bringIn(house: House, request: IncomingMessage, url: URL, seat: S
     if (error instanceof PictureRefused) return refusal(422, error.message, name);
     throw error;
   }
+}
+
+/** The whole show with what is private of it, and pictures as they were sent: for whoever may read and bring in all that. */
+async function takeOut({ sessions, images, kept }: House, { person }: Seat): Promise<Answer> {
+  if (!mayBringIn(person.role)) {
+    return refusal(403, 'The lead, the curator and the registrar take the whole show out.', 'bundle');
+  }
+  const { documents } = sessions;
+  const title = String(documents.get('settings', 'title') ?? DEFAULT_SETTINGS.title);
+  try {
+    const body = await bundleOf({ documents, images, kept }, { title, by: person.name });
+    const headers = { 'content-disposition': 'attachment' };
+    return { status: 200, type: 'application/zip', body, headers };
+  } catch (error) {
+    if (!(error instanceof BundleTooLarge)) throw error;
+    return refusal(422, 'The show with its pictures is larger than 4 GB; a backup of the server holds it.', 'bundle');
+  }
+}
+
+/** A whole show writes into every document, the record too: the lead's alone. */
+async function takeIn(house: House, request: IncomingMessage, { person }: Seat): Promise<Answer> {
+  if (person.role !== 'lead') return refusal(403, 'Only a lead takes a whole show in. Nothing was changed.', 'bundle');
+  return orReadOnly('bundle', () => takeBundle(house, request));
+}
+
+function iiif({ judgements }: House, request: IncomingMessage, seat: Seat): Answer {
+  const secure = 'encrypted' in request.socket || request.headers['x-forwarded-proto'] === 'https';
+  const base = `${secure ? 'https' : 'http'}://${request.headers.host ?? 'localhost'}/seat/${seat.id}`;
+  const type = 'application/ld+json;profile="http://iiif.io/api/presentation/3/context.json"';
+  return { status: 200, type, body: JSON.stringify(showManifest(judgements(), base)) };
 }
 
 /** Whoever may bring pictures in may have a manifest read, and the pictures it names fetched. */

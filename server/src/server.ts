@@ -86,6 +86,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
       return judgements;
     },
     meta,
+    dataDirectory: options.dataDirectory,
     limits,
     counts: { framesIn: 0, framesOut: 0, closedForFault: 0 },
     certificate: options.tls?.own ? options.tls.cert : null,

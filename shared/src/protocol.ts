@@ -127,6 +127,17 @@ export interface ManifestAnswer {
   readonly text: string;
 }
 
+/**
+ * `GET /seat/<id>/bundle` → the whole show as a zip; `POST /seat/<id>/bundle` (such a zip, into an empty show) → this.
+ * `GET /seat/<id>/manifest.json` → the checklist as a IIIF manifest.
+ */
+export interface BundleAnswer {
+  readonly title: string;
+  readonly records: number;
+  readonly pictures: number;
+  readonly refused: readonly { readonly fileName: string; readonly what: string }[];
+}
+
 /** One picture as sent, bytes; and as decoded, pixels. The server holds to it, the page says it beforehand. */
 export const PICTURE_AT_MOST = { bytes: 120 << 20, pixels: 100_000_000 } as const;
 

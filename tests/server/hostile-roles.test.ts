@@ -134,6 +134,21 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     expect(statuses).toEqual([200, 422, 404]);
     return 'may';
   },
+  'take the whole show out': async (here, seat) => {
+    const answer = await here.get(seat, 'bundle');
+    await answer.arrayBuffer();
+    return wordFor(answer.status);
+  },
+  'take a whole show in': async (here, seat) => {
+    const answer = await here.get(seat, 'bundle', { method: 'POST', body: 'x', headers: { origin: here.address } });
+    // This show is not empty: not even a lead writes over it.
+    return answer.status === 409 ? 'may' : wordFor(answer.status);
+  },
+  'take the checklist out as a manifest': async (here, seat) => {
+    const answer = await here.get(seat, 'manifest.json');
+    expect(await answer.text()).not.toMatch(CANARY);
+    return wordFor(answer.status);
+  },
   'see the pictures': async (here, seat) => wordFor((await here.get(seat, 'images/facts')).status),
   'print a wall': async (here, seat) => {
     const answer = await here.get(seat, 'paper/elevation.pdf?surface=wheel:head');
