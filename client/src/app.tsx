@@ -27,6 +27,7 @@ import { toAddress, useAddress, type View } from './view-address.ts';
 import './app.css';
 
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
+const TakeOut = lazy(() => import('./sheets/take-out.tsx').then((m) => ({ default: m.TakeOut })));
 const ColourDesk = lazy(() => import('./sheets/colour-desk.tsx').then((m) => ({ default: m.ColourDesk })));
 const Deck = lazy(() => import('./deck/deck-page.tsx').then((m) => ({ default: m.DeckPage })));
 const Samples = lazy(() => import('./deck/samples-page.tsx').then((m) => ({ default: m.SamplesPage })));
@@ -120,6 +121,7 @@ function SheetPage({ view }: { readonly view: View }) {
       <Fault what="This page" key={view.sheet}>
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
           {view.sheet === 'bring-in' ? <BringIn /> : null}
+          {view.sheet === 'take-out' ? <TakeOut /> : null}
           {view.sheet === 'colour' ? <ColourDesk /> : null}
           {view.sheet === 'deck' ? <Deck paintId={view.paintId} /> : null}
           {view.sheet === 'samples' ? <Samples /> : null}

@@ -9,6 +9,7 @@ export type View =
   | { readonly sheet: 'wall'; readonly surface: SurfaceId }
   | { readonly sheet: 'layout' }
   | { readonly sheet: 'bring-in' }
+  | { readonly sheet: 'take-out' }
   | { readonly sheet: 'colour' }
   /** The deck, open at one of its paints or not. */
   | { readonly sheet: 'deck'; readonly paintId: PaintId | null }
@@ -80,6 +81,7 @@ function addressOf(view: View): string {
 const PLAIN = [
   'layout',
   'bring-in',
+  'take-out',
   'colour',
   'samples',
   'proposals',

@@ -20,6 +20,7 @@ export interface RowWait {
   readonly key: string;
   /** Of its cell in the source: 'Sheet “Loans”, C14'. */
   readonly place: string;
+  readonly row: number;
   readonly issue: RowIssue;
   readonly answers: readonly RowAnswer[];
 }
@@ -27,6 +28,8 @@ export interface RowWait {
 export interface ChecklistRow {
   /** Row of the table; the headings are row 1. */
   readonly line: number;
+  /** Its number as the source counts: the row of its sheet. */
+  readonly row: number;
   /** Where it stands in the source: 'Sheet “Loans”, row 14', 'lido 3'. */
   readonly place: string;
   /** Pictures that the source names by their addresses. */
@@ -77,9 +80,10 @@ export function checklistFromTable(
   mended?: readonly (ChecklistField | null)[],
 ): ChecklistReading {
   const { cells } = table;
+  const rowOf = (line: number): number => table.sheet?.rowNumbers[line - 2] ?? line;
   const headings = (cells[0] ?? []).map((heading) => heading.trim());
   const mapping = mended ?? mappingFrom(headings);
-  const { rows, issues } = checklistRowsFrom(cells, mapping, { told: table.told ?? [] });
+  const { rows, issues } = checklistRowsFrom(cells, mapping, { told: table.told ?? [], rowOf });
   const filled = headings.map(() => 0);
   for (const row of cells.slice(1)) {
     for (let column = 0; column < headings.length; column++) {
@@ -104,6 +108,7 @@ export function checklistFromTable(
     notes,
     rows: rows.map((row) => ({
       line: row.line,
+      row: rowOf(row.line),
       place: placeIn(table, row.line, null),
       named: table.pictures[row.line - 2] ?? [],
       object: objectOf(row),
@@ -113,6 +118,7 @@ export function checklistFromTable(
       waits: (byLine.get(row.line) ?? []).map((issue) => ({
         key: `${issue.line}/${issue.heading}/${issue.field ?? ''}/${issue.kind}`,
         place: placeIn(table, issue.line, columnOf(issue)),
+        row: rowOf(row.line),
         issue,
         answers: answersTo(issue, row),
       })),

@@ -38,6 +38,7 @@ for (const [width, height] of [
       '#paper/dye:head',
       '#measure/dye',
       '#bring-in',
+      '#take-out',
       '#colour',
       '#proposals',
       '#in/broom-in-flower/wall/dye:head',

@@ -54,11 +54,11 @@ export function AllRows({ rows, bringing }: AllRowsProps) {
                   <button
                     type="button"
                     className="bi-where"
-                    aria-label={`${row.line}, ${row.object.number} in the source`}
+                    aria-label={`${row.row}, ${row.object.number} in the source`}
                     aria-pressed={source?.line === row.line}
                     onClick={() => lookAtSource(source?.line === row.line ? null : row.line)}
                   >
-                    {row.line}
+                    {row.row}
                   </button>
                 </td>
                 <td>

@@ -4,6 +4,7 @@ import { useShow } from '../sync/hooks.ts';
 import { AllRows } from './all-rows.tsx';
 import { BringInDone } from './bring-in-done.tsx';
 import { BringInFoot } from './bring-in-foot.tsx';
+import { BundlePart } from './bundle-part.tsx';
 import { FileChoice } from './file-choice.tsx';
 import { HeadingsPart } from './headings-part.tsx';
 import { NamedPart } from './named-part.tsx';
@@ -33,6 +34,14 @@ export function BringIn() {
 function Bringing() {
   const bringing = useBringing();
   const { reading: state, pictures, open, done } = bringing;
+  if (bringing.bundle !== null) {
+    return (
+      <div className="bring-in">
+        <h1>Bring in</h1>
+        <BundlePart bringing={bringing} />
+      </div>
+    );
+  }
   if (done !== null) {
     return (
       <div className="bring-in">

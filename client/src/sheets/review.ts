@@ -3,6 +3,7 @@
  * it as it was. While there is any of it the browser asks before the window closes.
  */
 import type { RowAnswer } from '@enfilade/shared/checklist-reading';
+import type { BundleAnswer } from '@enfilade/shared/protocol';
 import type { PictureStore } from '../sync/picture-store.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { ChecklistReader, type ReadingState } from '../workers/checklist-reader.ts';
@@ -53,7 +54,14 @@ export interface ReviewState {
   readonly fetchNamed: boolean;
   /** The address of a manifest that is being fetched. */
   readonly fetching: string | null;
+  /** A whole show that was chosen. */
+  readonly bundle: BundleState | null;
 }
+
+export type BundleState =
+  | { readonly kind: 'chosen' | 'sending'; readonly file: File }
+  | { readonly kind: 'failed'; readonly file: File; readonly what: string }
+  | { readonly kind: 'in'; readonly answer: BundleAnswer };
 
 const EMPTY: ReviewState = {
   reading: { kind: 'none' },
@@ -67,11 +75,14 @@ const EMPTY: ReviewState = {
   done: null,
   fetchNamed: false,
   fetching: null,
+  bundle: null,
 };
 
 const PICTURE = /\.(jpe?g|png|webp|tiff?|gif|bmp|hei[cf]|avif)$/i;
 const CHECKLIST = /\.(csv|tsv|txt|xlsx|xlsm|xls|ods|xml|lido|json|jsonld)$/i;
 const ZIP = /\.zip$/i;
+/** As Take out names a whole show. */
+const BUNDLE = /\.show(?: ?\(\d+\))?\.zip$/i;
 
 export class Review {
   state: ReviewState = EMPTY;
@@ -104,6 +115,11 @@ export class Review {
   }
 
   async take(chosen: readonly File[]): Promise<void> {
+    const bundle = chosen.find(({ name }) => BUNDLE.test(name));
+    if (bundle !== undefined) {
+      this.put({ bundle: { kind: 'chosen', file: bundle }, done: null });
+      return;
+    }
     const zips = chosen.filter(({ name }) => ZIP.test(name));
     this.takePlain(chosen.filter((file) => !zips.includes(file)));
     for (const zip of zips) await this.takeZip(zip);
@@ -125,6 +141,19 @@ export class Review {
     this.manifest = { file, id: answer.id };
     this.put({ answers: new Map(), fetchNamed: true });
     this.reader.read(file);
+  }
+
+  async takeBundle(pictures: PictureStore): Promise<void> {
+    const { bundle } = this.state;
+    if (bundle === null || bundle.kind === 'in') return;
+    const { file } = bundle;
+    const control = new AbortController();
+    this.stop = control;
+    this.put({ bundle: { kind: 'sending', file } });
+    const answer = await pictures.takeBundle(file, control.signal).catch(() => null);
+    const what = control.signal.aborted ? 'Stopped.' : 'It did not arrive. Nothing was changed.';
+    if (answer !== null && 'records' in answer) this.put({ bundle: { kind: 'in', answer } });
+    else this.put({ bundle: { kind: 'failed', file, what: answer?.what ?? what } });
   }
 
   /** The id under which the server holds the manifest that is read; null where it is none. */

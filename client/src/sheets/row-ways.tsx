@@ -22,7 +22,7 @@ export function RowWays({ waits, given, answer }: RowWaysProps) {
   const [wrong, setWrong] = useState(false);
   const [first] = waits;
   if (first === undefined) return null;
-  const { issue } = first;
+  const { issue, row } = first;
   // One way to leave it so, however much is said of the cell.
   const ways = waits.flatMap((wait) => wait.answers.map((way) => ({ key: wait.key, way })));
   const offered = ways.filter(({ way }, at) => ways.findIndex((other) => other.way.label === way.label) === at);
@@ -37,7 +37,7 @@ export function RowWays({ waits, given, answer }: RowWaysProps) {
   return (
     <fieldset className="bi-ways">
       <legend className="spoken">
-        Row {issue.line}, {issue.heading}: choose
+        Row {row}, {issue.heading}: choose
       </legend>
       {offered.map(({ key, way }) => (
         <button
@@ -54,7 +54,7 @@ export function RowWays({ waits, given, answer }: RowWaysProps) {
         <input
           className="bi-typed"
           autoComplete="off"
-          aria-label={`Row ${issue.line}, ${issue.heading || field}: ${HINTS[field][0]}`}
+          aria-label={`Row ${row}, ${issue.heading || field}: ${HINTS[field][0]}`}
           placeholder={`${HINTS[field][0]}, ${HINTS[field][1]}`}
           value={typed}
           aria-invalid={wrong}

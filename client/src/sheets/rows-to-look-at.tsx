@@ -38,7 +38,7 @@ export function RowsToLookAt({ bringing }: { readonly bringing: Bringing }) {
               const given = waits.map(({ key }) => answers.get(key)).find((one) => one !== undefined);
               return (
                 <tr key={first.key} className={given === undefined ? undefined : 'bi-answered'}>
-                  <td className="b">{index === 0 ? row.line : <span className="spoken">{row.line}</span>}</td>
+                  <td className="b">{index === 0 ? row.row : <span className="spoken">{row.row}</span>}</td>
                   <td>
                     <span className="t1 bi-second">
                       {first.issue.heading || 'The whole row'}, {row.object.number}

@@ -35,7 +35,7 @@ export function SourceCells({ row, source, close }: SourceCellsProps) {
             <tr key={place}>
               <td>{place}</td>
               <td>{heading}</td>
-              <td className="bi-source">{text}</td>
+              <td className="bi-written">{text}</td>
               <td>
                 {CHECKLIST_FIELDS.find((words) => words.field === field)?.label ?? 'not taken'}
                 <ReadAs field={field} text={text} />

@@ -39,6 +39,8 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Layout floor';
     case 'bring-in':
       return 'Bring in';
+    case 'take-out':
+      return 'Take out';
     case 'colour':
       return 'Colour desk';
     case 'deck':

@@ -52,6 +52,7 @@ function useColumns(view: View): readonly Column[] {
       about: 'The things',
       ways: [
         mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } },
+        { name: 'Take out', to: { sheet: 'take-out' } },
         { name: 'Loans', to: { sheet: 'loans' } },
         { name: 'Cautions', to: { sheet: 'cautions' } },
       ],

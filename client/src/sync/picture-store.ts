@@ -1,9 +1,16 @@
 /** What the server derived from pictures, kept by hash, and the way new ones go up. */
 import { pictureKeyParts } from '@enfilade/shared/picture-cuts';
-import { ATLAS_CELLS, type ImageFacts, type ManifestAnswer, type Refusal } from '@enfilade/shared/protocol';
+import {
+  ATLAS_CELLS,
+  type BundleAnswer,
+  type ImageFacts,
+  type ManifestAnswer,
+  type Refusal,
+} from '@enfilade/shared/protocol';
 
 export class PictureStore {
-  private readonly base: string;
+  /** The seat's path. */
+  readonly base: string;
   private readonly facts = new Map<string, ImageFacts>();
   private readonly missing = new Set<string>();
   private readonly listeners = new Set<() => void>();
@@ -114,6 +121,17 @@ export class PictureStore {
   async fetchNamed(manifestId: string, row: number, n: number, signal: AbortSignal): Promise<ImageFacts | Refusal> {
     const answer = await fetch(`${this.base}/manifests/${manifestId}/pictures/${row}/${n}`, { method: 'POST', signal });
     return this.taken((await answer.json()) as ImageFacts | Refusal);
+  }
+
+  /** Sends a whole show, to be taken into this one. */
+  async takeBundle(file: File, signal: AbortSignal): Promise<BundleAnswer | Refusal> {
+    const answer = await fetch(`${this.base}/bundle`, {
+      method: 'POST',
+      body: file,
+      signal,
+      headers: { 'content-type': 'application/zip' },
+    });
+    return (await answer.json()) as BundleAnswer | Refusal;
   }
 
   private taken(body: ImageFacts | Refusal): ImageFacts | Refusal {

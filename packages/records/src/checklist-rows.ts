@@ -63,17 +63,25 @@ const SOURCES: readonly (readonly [RegExp, RowSource])[] = [
   [/collection|held|own|museum|permanent/, 'collection'],
 ];
 
+/** What stands below a table, in the languages checklists come in; beyond English from memory. */
+const SUMS = /^(?:grand |sub ?)?(?:totals?|sum|summe|gesamt|zwischensumme|somme|totale)\b[^\d]*$/i;
+
 /**
  * Rows and issues of `table`, whose first row are the headings, in the order of the file. Empty rows are passed over; a row
  * without an object number is told and left out, since it could not be found again, and so are all where no column holds
- * numbers; of more than `maxRows` the first are kept. `told`: what an importer has to say of single cells. Cells of columns mapped to null go nowhere. Never throws on what a file holds.
+ * numbers; of more than `maxRows` the first are kept. `told`: what an importer has to say of single cells;
+ * `rowOf`: the number by which a row is named to a person. Cells of columns mapped to null go nowhere. Never throws on what a file holds.
  */
 export function checklistRowsFrom(
   table: readonly (readonly string[])[],
   mapping: readonly (ChecklistField | null)[],
-  options: { readonly maxRows?: number; readonly told?: readonly CellTold[] } = {},
+  options: {
+    readonly maxRows?: number;
+    readonly told?: readonly CellTold[];
+    readonly rowOf?: (line: number) => number;
+  } = {},
 ): ChecklistRead {
-  const { maxRows = MAX_ROWS } = options;
+  const { maxRows = MAX_ROWS, rowOf = (line: number) => line } = options;
   if (!(maxRows >= 1)) throw new RangeError(`maxRows is ${maxRows}; it must be at least 1`);
   const headings = (table[0] ?? []).map((heading) => heading.trim());
   const issues: RowIssue[] = [];
@@ -88,13 +96,13 @@ export function checklistRowsFrom(
   const told = new Map<number, CellTold[]>();
   for (const one of options.told ?? []) told.set(one.line, [...(told.get(one.line) ?? []), one]);
   for (const { cells, line } of filled.slice(0, maxRows)) {
-    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows, told }, issues);
+    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows, told, rowOf }, issues);
     if (row) rows.push(row);
   }
   const [over] = filled.slice(maxRows);
   if (over) {
     const left = filled.length - maxRows;
-    const what = `The file holds ${filled.length} rows; a show holds ${maxRows}. The last ${left}, from row ${over.line} on, stay out.`;
+    const what = `The file holds ${filled.length} rows; a show holds ${maxRows}. The last ${left}, from row ${rowOf(over.line)} on, stay out.`;
     issues.push({
       line: over.line,
       heading: '',
@@ -116,6 +124,7 @@ interface Table {
   readonly lineOf: Map<string, number>;
   readonly maxRows: number;
   readonly told: ReadonlyMap<number, readonly CellTold[]>;
+  readonly rowOf: (line: number) => number;
 }
 
 function columnsOf(
@@ -167,6 +176,10 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
     tell('number', 'number missing', why, { value: oneLine('title') });
     return null;
   }
+  if (SUMS.test(number) && oneLine('title') === '') {
+    tell('number', 'number missing', `“${number}” is no object number: a row of sums, by its looks. It stays out.`);
+    return null;
+  }
   if (/^\d([.,]\d+)?e\+?\d+$/i.test(number)) {
     tell('number', 'number changed', 'A spreadsheet seems to have turned this number into another; look at the card.');
   }
@@ -179,7 +192,10 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
   const key = recordKeyOf({ lender, number });
   const before = table.lineOf.get(key);
   if (before === undefined) table.lineOf.set(key, line);
-  else tell('number', 'number twice', `Also in row ${before}. Two objects or one?`, { choices: ['one', 'two'] });
+  else
+    tell('number', 'number twice', `Also in row ${table.rowOf(before)}. Two objects or one?`, {
+      choices: ['one', 'two'],
+    });
   const sized = rowSizeFrom(
     {
       dimensions: [cellOf('dimensions'), headingOf('dimensions')],

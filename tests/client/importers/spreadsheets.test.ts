@@ -44,7 +44,10 @@ describe('an XLSX as registrars send it', () => {
   test('story: each value stands beside its cell, and what a person has to say is asked with it', async () => {
     const { table } = await read(messyXlsx(), 'loans.xlsx');
     const reading = checklistFromTable(table);
-    expect(reading.rows.map(({ object }) => object.number)).toEqual(['1987.12.4', '1987.12.5', '1987.12.6', 'Total']);
+    expect(reading.rows.map(({ object }) => object.number)).toEqual(['1987.12.4', '1987.12.5', '1987.12.6']);
+    expect(reading.notes.map(({ place, what }) => `${place}: ${what}`)).toContainEqual(
+      'Sheet “Loans”, A8: “Total” is no object number: a row of sums, by its looks. It stays out.',
+    );
     expect(reading.rows[1]?.place).toBe('Sheet “Loans”, row 6');
     const [changed] = reading.rows[1]?.waits ?? [];
     expect(changed?.place).toBe('Sheet “Loans”, A6');
