@@ -102,6 +102,9 @@ export interface VignetteStanding {
   readonly changes: readonly VignetteChange[];
 }
 
+/** Walls and paints that a picture's readings are kept for. */
+const READINGS_KEPT = 48;
+
 export class Judgements {
   readonly documents: ShowDocuments;
   readonly where: Whereabouts;
@@ -224,6 +227,9 @@ export class Judgements {
     this.readings.set(colours, known);
     const reading = known.get(key) ?? readingOn(colours, wall, thresholds);
     known.set(key, reading);
+    // A hand goes along a whole deck: what was read first is read anew if it is asked for again.
+    if (known.size > READINGS_KEPT)
+      for (const first of [...known.keys()].slice(0, READINGS_KEPT / 2)) known.delete(first);
     return reading;
   }
 

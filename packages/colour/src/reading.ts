@@ -45,22 +45,29 @@ export function readingOn(
   const patch = (bodyFields.find((field) => field.deltaE < WITHIN) ?? bodyFields[0]!).lab;
   const word = wordOf(body.deltaE, edge.deltaE, shareWithin10, rimWithin10, thresholds);
   const framed = colours.framed === true && colours.edge.length > 0;
+  let reason: string | null = null;
   return {
     word,
-    reason: reasonOf({
-      word,
-      wall,
-      bodyFields,
-      edgeFields,
-      body,
-      edge,
-      shareWithin10,
-      rimWithin10,
-      thresholds,
-      framed,
-    }),
+    // Put into words when it is read: of hundreds of works across a desk, few reasons ever are.
+    get reason() {
+      reason ??= reasonOf({
+        word,
+        wall,
+        bodyFields,
+        edgeFields,
+        body,
+        edge,
+        shareWithin10,
+        rimWithin10,
+        thresholds,
+        framed,
+      });
+      return reason;
+    },
     patch,
-    patchName: colourNameOf(patch),
+    get patchName() {
+      return colourNameOf(patch);
+    },
     body,
     edge,
     shareWithin10,
