@@ -68,7 +68,7 @@ const MATERIALS: readonly (readonly [lightClass: LightClass, pattern: RegExp, as
 ];
 
 const SAYS_NOTHING = new Set(
-  'a an and at by from for in its of on or over set the to under with frame framed hand carved cast cut wrought forged turned woven printed blown pressed moulded glazed one two three four some'.split(
+  'a an and at by from for in its of on or over set the to under with frame framed hand carved cast cut wrought forged turned woven printed blown pressed moulded glazed dark light pale plain large small thin thick old new one two three four some'.split(
     ' ',
   ),
 );
