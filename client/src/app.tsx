@@ -28,6 +28,8 @@ import './app.css';
 
 const BringIn = lazy(() => import('./sheets/bring-in.tsx').then((m) => ({ default: m.BringIn })));
 const TakeOut = lazy(() => import('./sheets/take-out.tsx').then((m) => ({ default: m.TakeOut })));
+const Collection = lazy(() => import('./collection/collection-page.tsx').then((m) => ({ default: m.CollectionPage })));
+const OneThing = lazy(() => import('./collection/one-thing.tsx').then((m) => ({ default: m.OneThing })));
 const ColourDesk = lazy(() => import('./sheets/colour-desk.tsx').then((m) => ({ default: m.ColourDesk })));
 const Deck = lazy(() => import('./deck/deck-page.tsx').then((m) => ({ default: m.DeckPage })));
 const Samples = lazy(() => import('./deck/samples-page.tsx').then((m) => ({ default: m.SamplesPage })));
@@ -122,6 +124,8 @@ function SheetPage({ view }: { readonly view: View }) {
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
           {view.sheet === 'bring-in' ? <BringIn /> : null}
           {view.sheet === 'take-out' ? <TakeOut /> : null}
+          {view.sheet === 'collection' ? <Collection view={view} /> : null}
+          {view.sheet === 'one-thing' ? <OneThing /> : null}
           {view.sheet === 'colour' ? <ColourDesk /> : null}
           {view.sheet === 'deck' ? <Deck paintId={view.paintId} /> : null}
           {view.sheet === 'samples' ? <Samples /> : null}

@@ -2,6 +2,7 @@
 import type { PaintId, RoomId, SurfaceId } from '@enfilade/shared/schema';
 import type { ProposalId } from '@enfilade/shared/talk';
 import { useSyncExternalStore } from 'react';
+import { type CollectionView, collectionAddress, collectionViewFrom } from './collection/collection-address.ts';
 import { type LikenessWish, wishFrom, wishText } from './likenesses/wish.ts';
 
 export type View =
@@ -26,6 +27,9 @@ export type View =
   /** By what to look, among which, and whether it was asked: two people at one address see the same sets. */
   | { readonly sheet: 'likenesses'; readonly wish?: LikenessWish }
   | { readonly sheet: 'cautions' }
+  | ({ readonly sheet: 'collection' } & CollectionView)
+  /** One thing brought in by hand, as from a phone. */
+  | { readonly sheet: 'one-thing' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -73,6 +77,10 @@ function addressOf(view: View): string {
       if (version === undefined) return sheet;
       return against === undefined ? `${sheet}/${version}` : `${sheet}/${version}/against/${against ?? 'now'}`;
     }
+    case 'collection': {
+      const part = collectionAddress(view);
+      return part === '' ? view.sheet : `${view.sheet}/${part}`;
+    }
     default:
       return view.sheet;
   }
@@ -91,6 +99,7 @@ const PLAIN = [
   'seats',
   'loans',
   'cautions',
+  'one-thing',
 ] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */
@@ -103,6 +112,7 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
   if (sheet === 'deck') return { sheet, paintId: about || null };
+  if (sheet === 'collection') return { sheet, ...collectionViewFrom(about) };
   if (sheet === 'vignettes') return vignettesFrom(about);
   if (sheet === 'likenesses') {
     const wish = wishFrom(about);

@@ -158,7 +158,11 @@ function nearestAtAGlance(own: GroupingRecord, pool: readonly Seen[]): readonly 
 }
 
 function echoes(id: string, features: Features): { id: string; words: string }[] {
-  return echoesOf([id], features, { difference: deltaE2000, count: 2 * FOUND });
+  const found = echoesOf([id], features, { difference: deltaE2000, count: 2 * FOUND });
+  return found.map(({ id: other, apart, colour, outline }) => {
+    const near = [colour && 'in colour', outline && 'in outline'].filter(Boolean).join(' and ');
+    return { id: other, words: `${apart.join(', ')}; yet near ${near}` };
+  });
 }
 
 function likenesses(id: string, { ids, columns }: Features): { id: string; words: string }[] {

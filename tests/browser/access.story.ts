@@ -54,6 +54,11 @@ for (const [width, height] of [
       '#seats',
       '#loans',
       '#cautions',
+      '#collection',
+      '#collection/said',
+      '#collection/to-photograph',
+      '#collection/pull-list',
+      '#one-thing',
     ]) {
       await page.evaluate((hash) => {
         location.hash = hash;

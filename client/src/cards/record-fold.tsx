@@ -5,6 +5,7 @@ import { type MeasuredSize, objectOfPiece } from '@enfilade/shared/schema';
 import { sizeText } from '@enfilade/space/lengths';
 import { usePreferences } from '../preferences.ts';
 import { useEntity, useShow } from '../sync/hooks.ts';
+import { toAddress } from '../view-address.ts';
 import { act } from './acting.ts';
 import { CardGroup } from './card-group.tsx';
 import { type RecordProps, useCorrect } from './correcting.ts';
@@ -25,6 +26,7 @@ export function RecordFold(props: RecordProps) {
     <CardGroup name="The record" brief={briefOf(measured, count)}>
       <MeasuredLine {...props} measured={measured} />
       <Photographed {...props} />
+      {object.picture ? <InTheCollection objectId={objectId} /> : null}
       <Treatment {...props} />
       <Changes name="Changed since it came in" list={changes.open} />
       <Changes name="Changed, not for every seat" list={changes.private} />
@@ -71,6 +73,16 @@ function MeasuredLine({ pieceId, object, frozen, measured }: RecordProps & { mea
         </p>
       )}
     </div>
+  );
+}
+
+/** From a thing of the show to what looks like it, or answers it, among all the museum holds. */
+function InTheCollection({ objectId: id }: { readonly objectId: string }) {
+  return (
+    <p className="record-choices">
+      <a href={toAddress({ sheet: 'collection', part: 'like', of: 'object', id })}>like it in the collection</a>
+      <a href={toAddress({ sheet: 'collection', part: 'echo', of: 'object', id })}>echoes of it there</a>
+    </p>
   );
 }
 

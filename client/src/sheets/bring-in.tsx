@@ -1,6 +1,7 @@
 /** Bring in a checklist and pictures: read, reviewed beside the source, and written as one act. */
 import { mayBringIn } from '@enfilade/shared/seats';
 import { useShow } from '../sync/hooks.ts';
+import { toAddress } from '../view-address.ts';
 import { AllRows } from './all-rows.tsx';
 import { BringInDone } from './bring-in-done.tsx';
 import { BringInFoot } from './bring-in-foot.tsx';
@@ -65,6 +66,10 @@ function Bringing() {
         <Notes notes={bringing.notes} />
         <WorkingOn bringing={bringing} />
         <FileChoice take={bringing.take} takeAddress={bringing.takeAddress} first />
+        <p className="cap">
+          No file, but a thing at hand? <a href={toAddress({ sheet: 'one-thing' })}>Bring in one thing</a>, from a phone
+          too.
+        </p>
       </div>
     );
   }

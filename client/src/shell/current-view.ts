@@ -67,6 +67,10 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Vignettes';
     case 'proposals':
       return 'Proposals';
+    case 'collection':
+      return 'The collection';
+    case 'one-thing':
+      return 'One thing';
     case 'paper':
       return 'Paperwork';
   }

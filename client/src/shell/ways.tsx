@@ -53,6 +53,7 @@ function useColumns(view: View): readonly Column[] {
       ways: [
         mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } },
         { name: 'Take out', to: { sheet: 'take-out' } },
+        mayBringIn(role) && { name: 'One thing', to: { sheet: 'one-thing' } },
         { name: 'Loans', to: { sheet: 'loans' } },
         { name: 'Cautions', to: { sheet: 'cautions' } },
       ],
@@ -63,6 +64,7 @@ function useColumns(view: View): readonly Column[] {
         { name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' },
         { name: 'Likenesses', to: { sheet: 'likenesses' } },
         { name: 'Vignettes', to: { sheet: 'vignettes' } },
+        { name: 'Collection', to: { sheet: 'collection', part: 'browse' } },
       ],
     },
     {

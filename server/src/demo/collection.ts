@@ -46,7 +46,7 @@ export function collectionDrawings(): readonly CollectionDrawing[] {
 /** Every record of the collection; `pictureOf` answers the SHA-256 a drawing, or a record of the checklist, was kept under. */
 export function collectionRecords(pictureOf: (key: string) => string | null, total = COLLECTION_COUNT): CollectionIn[] {
   const own = CHECKLIST.filter(({ source, id }) => source === 'collection' && !id.startsWith('plinth'));
-  const records = own.map(
+  const onChecklist = own.map(
     (record, i): CollectionIn => ({
       number: record.number,
       title: record.title,
@@ -61,13 +61,14 @@ export function collectionRecords(pictureOf: (key: string) => string | null, tot
       storage: record.private.storage,
     }),
   );
+  const records: CollectionIn[] = [];
   const drawings = new Map<string, CollectionDrawing[]>();
   for (const drawing of collectionDrawings()) {
     const twice = Array.from({ length: SHARED_BY }, () => drawing);
     drawings.set(drawing.type, [...(drawings.get(drawing.type) ?? []), ...twice]);
   }
   const lots = new Map<string, number>();
-  for (let i = 0; records.length < total; i++) {
+  for (let i = 0; records.length < total - onChecklist.length; i++) {
     const dice = diceFrom(i * 7 + 1);
     const kind = kindBy(dice() * 100);
     // Things of one kind came in together, a lot at a time.
@@ -75,7 +76,8 @@ export function collectionRecords(pictureOf: (key: string) => string | null, tot
     lots.set(kind.type, of + 1);
     records.push(recordOf(kind, of, dice, drawings.get(kind.type)?.[of], pictureOf));
   }
-  return records.slice(0, total);
+  // Last, so that who browses meets first what the show has not yet.
+  return [...records, ...onChecklist].slice(0, total);
 }
 
 const LOT = 24;
