@@ -17,7 +17,7 @@ test('story: the artist says yes in the collection; the curator sees it by her n
   await expect(found.getByRole('heading', { level: 2 })).toHaveText(/^\d+ with a picture$/);
   const thing = found.getByRole('listitem').first();
   await expect(thing.getByRole('heading', { level: 3 })).toHaveText(/trap, mended$/);
-  const title = await thing.getByRole('heading', { level: 3 }).innerText();
+  const title = await thing.getByRole('heading', { level: 3 }).textContent();
 
   // What was never shown, of every kind, not photographed: most of what there is.
   await isolde.page.getByRole('button', { name: 'never shown' }).click();
@@ -28,7 +28,7 @@ test('story: the artist says yes in the collection; the curator sees it by her n
   await isolde.page.getByRole('button', { name: 'either way' }).click();
   await isolde.page.getByRole('button', { name: 'with a picture', exact: true }).click();
   await isolde.page.getByLabel('Words, or a number').fill('eel trap mended');
-  await expect(thing.getByRole('heading', { level: 3 })).toHaveText(title);
+  await expect(thing.getByRole('heading', { level: 3 })).toHaveText(title ?? '');
 
   // What looks like it, and on from there.
   await thing.getByRole('link', { name: /^like it/ }).click();
@@ -57,7 +57,11 @@ test('story: the artist says yes in the collection; the curator sees it by her n
   await dov.page.getByRole('link', { name: 'To be photographed' }).click();
   await expect(dov.page.getByRole('region', { name: 'Wanted from the collection' })).toContainText('mallet');
   await dov.page.getByRole('link', { name: 'Pull list' }).click();
-  const line = dov.page.getByRole('article', { name: 'Pull list' }).getByRole('row').filter({ hasText: title }).first();
+  const line = dov.page
+    .getByRole('article', { name: 'Pull list' })
+    .getByRole('row')
+    .filter({ hasText: title ?? '' })
+    .first();
   await expect(line).toContainText(/shelf \d/);
   await expect(isolde.page.getByRole('link', { name: 'Pull list' })).toHaveCount(0);
   expect(told.length).toBeGreaterThan(4);
