@@ -64,7 +64,6 @@ function useColumns(view: View): readonly Column[] {
         { name: 'Colour desk', to: { sheet: 'colour' }, here: view.sheet === 'colour' || view.sheet === 'deck' },
         { name: 'Likenesses', to: { sheet: 'likenesses' } },
         { name: 'Vignettes', to: { sheet: 'vignettes' } },
-        { name: 'Collection', to: { sheet: 'collection', part: 'browse' } },
       ],
     },
     {
@@ -83,6 +82,7 @@ function useColumns(view: View): readonly Column[] {
     {
       about: 'Kept',
       ways: [
+        { name: 'Collection', to: { sheet: 'collection', part: 'browse' } },
         {
           name: 'Paperwork',
           to: { sheet: 'paper', surface: paper },
