@@ -55,7 +55,6 @@ function useColumns(view: View): readonly Column[] {
         { name: 'Take out', to: { sheet: 'take-out' } },
         mayBringIn(role) && { name: 'One thing', to: { sheet: 'one-thing' } },
         { name: 'Loans', to: { sheet: 'loans' } },
-        { name: 'Cautions', to: { sheet: 'cautions' } },
       ],
     },
     {
@@ -77,6 +76,7 @@ function useColumns(view: View): readonly Column[] {
         },
         { name: 'Remarks', count: unread, told: `${unread} not read`, to: { sheet: 'remarks' } },
         { name: 'Waiting', count: waiting, to: { sheet: 'waiting' } },
+        { name: 'Cautions', to: { sheet: 'cautions' } },
       ],
     },
     {
