@@ -1,5 +1,7 @@
+import { deltaE2000 } from '@enfilade/colour/differences';
 import { clustersOf } from '@enfilade/grouping/clusters';
 import type { Column } from '@enfilade/grouping/columns';
+import { echoesOf } from '@enfilade/grouping/echoes';
 import { type Features, featuresOf } from '@enfilade/grouping/features';
 import { euclidean } from '@enfilade/grouping/mixed-distance';
 import { seeded } from '@enfilade/grouping/seeded';
@@ -92,5 +94,24 @@ export async function run() {
   row('2,000 × 30, with stability, chance and reasons, CPU', fullMs, peerMs, 'ms');
   const { ms: recordsMs } = cpuMs(() => clustersOf(featuresOf(plantedPool(3000, 25).records)));
   row('3,000 records, features to likenesses, CPU', recordsMs, Number.NaN, 'ms');
+  const fifty = featuresOf(plantedPool(50, 3).records);
+  row('50 records, likenesses, CPU', cpuMs(() => clustersOf(fifty)).ms, Number.NaN, 'ms');
+
+  // The peer is every palette compared by every pair of swatches, without the mover or the bound that spares it.
+  const pool = featuresOf(plantedPool(3000, 25).records);
+  const asked = pool.ids.slice(0, 20);
+  const one = (id: string) => echoesOf([id], pool, { difference: deltaE2000 });
+  one(asked[0]!);
+  const { ms: echoMs } = cpuMs(() => asked.map(one));
+  const { ms: pairsMs } = cpuMs(() => asked.map((id) => everyPair(id, pool)));
+  row('echoes of one in 3,000, palettes known, CPU', echoMs / asked.length, pairsMs / asked.length, 'ms', '≤ 100 ms');
   return rows;
+}
+
+/** The sum of every difference between one palette's swatches and every other's. */
+function everyPair(id: string, { ids, records }: Features): number {
+  const own = records[ids.indexOf(id)]!.palette ?? [];
+  let sum = 0;
+  for (const { palette = [] } of records) for (const one of own) for (const its of palette) sum += deltaE2000(one, its);
+  return sum;
 }

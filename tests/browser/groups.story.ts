@@ -45,7 +45,7 @@ test('story: where nothing stands it is said, with what was tried; and with ever
   });
   await expect(page.getByRole('heading', { name: 'Nothing found' })).toBeVisible({ timeout: 20_000 });
   await expect(
-    page.getByText(/no closer than chance: 0\.\d\d closer than things of the same types/).first(),
+    page.getByText(/no closer than chance: 0\.\d\d closer than others of the same types/).first(),
   ).toBeVisible();
   await page.getByRole('button', { name: 'try it where nothing is to be found' }).click();
   await expect(page.getByText(/dealt out again nothing was found, as it should be/)).toBeVisible({ timeout: 20_000 });

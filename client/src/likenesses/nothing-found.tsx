@@ -14,7 +14,9 @@ function whyText({ why, stability, tightness, chance }: Fallen): string {
   if (stability < STABLE)
     return `fell apart: ${figure(stability)} of it came back when a fifth was left away, ${figure(STABLE)} is asked`;
   if (tightness <= chance)
-    return `no closer than chance: ${figure(tightness)} closer than things of the same types, chance reached ${figure(chance)}`;
+    return tightness <= 0
+      ? `no closer to each other than others of the same types are; chance reached ${figure(chance)} closer`
+      : `no closer than chance: ${figure(tightness)} closer than others of the same types, chance reached ${figure(chance)}`;
   return why;
 }
 
@@ -22,12 +24,14 @@ export function Tried({ fallen, open: first }: { readonly fallen: readonly Falle
   const show = useShow();
   const [open, setOpen] = useState(first);
   if (fallen.length === 0) return null;
-  const largest = [...fallen].sort((a, b) => b.members.length - a.members.length).slice(0, 12);
+  // The same group may be come by in several ways.
+  const groups = new Map(fallen.map((group) => [[...group.members].sort().join(), group]));
+  const largest = [...groups.values()].sort((a, b) => b.members.length - a.members.length).slice(0, 12);
   return (
     <section className="tried" aria-label="Tried, and left">
       <h2>
         <button type="button" aria-expanded={open} onClick={() => setOpen(!open)}>
-          Tried, and left: {fallen.length}
+          Tried, and left: {groups.size}
         </button>
       </h2>
       {open ? (
@@ -40,7 +44,7 @@ export function Tried({ fallen, open: first }: { readonly fallen: readonly Falle
                 ))}
               </span>
               <span className="t1">
-                {group.members.length} with {thingName(show, group.members[0] ?? '')}: {whyText(group)}
+                {group.members.length}, among them {thingName(show, group.members[0] ?? '')}: {whyText(group)}
               </span>
             </li>
           ))}
@@ -56,7 +60,7 @@ export function DealtAgain({ wish, n }: { readonly wish: LikenessWish; readonly 
   const { search } = useLikenesses(wish, asked, true);
   if (!asked) {
     return (
-      <p className="t1">
+      <p className="t1 dealt">
         <button type="button" onClick={() => setAsked(true)}>
           try it where nothing is to be found
         </button>{' '}
@@ -64,9 +68,9 @@ export function DealtAgain({ wish, n }: { readonly wish: LikenessWish; readonly 
       </p>
     );
   }
-  if (search.kind === 'working') return <p className="t1">Dealt out again; looking…</p>;
+  if (search.kind === 'working') return <p className="t1 dealt">Dealt out again; looking…</p>;
   if (search.kind !== 'ready') return null;
-  return <p className="cap">{dealtText(search.found.likenesses)}</p>;
+  return <p className="cap dealt">{dealtText(search.found.likenesses)}</p>;
 }
 
 function dealtText({ sets, fallen }: Likenesses): string {

@@ -4,8 +4,10 @@ import type { Swatch } from '@enfilade/grouping/records';
 import { useEffect, useRef } from 'react';
 import { usePictures, useShow } from '../sync/hooks.ts';
 
-// Common practice, no source: nearer than this (in CIELAB) a pixel is seen as of the swatch; a swatch is the mean of many.
-const OF_SWATCH = 16;
+// Common practice, no source: nearer than the first (in CIELAB) a pixel is seen as of the swatch, which is the mean of many;
+// farther than the second as of another, and faint. Between, it fades, so that no edge is drawn that is not there.
+const OF_SWATCH = 12;
+const OF_ANOTHER = 22;
 const FAINT = 0.16;
 
 interface SharedColourProps {
@@ -53,7 +55,8 @@ export function SharedColour({ sha256, swatches, widthPx, heightPx }: SharedColo
 function fade(data: Uint8ClampedArray, swatches: readonly Swatch[]): void {
   for (let at = 0; at < data.length; at += 4) {
     const { L, a, b } = labD65FromSrgb(data[at]!, data[at + 1]!, data[at + 2]!);
-    const near = swatches.some((s) => Math.hypot(s.L - L, s.a - a, s.b - b) < OF_SWATCH);
-    if (!near) data[at + 3] = data[at + 3]! * FAINT;
+    const apart = swatches.reduce((least, s) => Math.min(least, Math.hypot(s.L - L, s.a - a, s.b - b)), OF_ANOTHER);
+    const other = Math.max(0, (apart - OF_SWATCH) / (OF_ANOTHER - OF_SWATCH));
+    data[at + 3] = data[at + 3]! * (1 - other * (1 - FAINT));
   }
 }
