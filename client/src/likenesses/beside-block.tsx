@@ -55,7 +55,7 @@ type PartProps = BlockProps & { readonly beside: BesideState };
 
 function GoesWith({ pieceId, view, beside }: PartProps) {
   const show = useShow();
-  useRoots('declined', 'places', 'memberOf', 'vignettes');
+  useRoots('declinedSuggestions', 'places', 'memberOf', 'vignettes');
   if (beside === null || typeof beside === 'string') return null;
   const { goes, set } = beside;
   const id = objectOfPiece(pieceId);
@@ -117,7 +117,7 @@ function wanting(words: string): string {
 
 function Echoes({ pieceId, view, beside }: PartProps) {
   const show = useShow();
-  useRoots('declined', 'places', 'memberOf', 'vignettes');
+  useRoots('declinedSuggestions', 'places', 'memberOf', 'vignettes');
   if (beside === null || typeof beside === 'string') return null;
   const id = objectOfPiece(pieceId);
   const away = declinedSuggestions(show.documents);

@@ -93,7 +93,7 @@ function Found({ looking, wish }: { readonly looking: Looking; readonly wish: Li
 
 function Sets({ found, wish }: { readonly found: FoundSets; readonly wish: LikenessWish }) {
   const show = useShow();
-  useRoots('declined', 'objects');
+  useRoots('declinedSuggestions', 'objects');
   const { likenesses, kinds, ms } = found;
   const declined = declinedSuggestions(show.documents);
   const isDeclined = ({ members }: { members: readonly string[] }) => declined.has(suggestionKey('set', members));
