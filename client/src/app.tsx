@@ -43,6 +43,7 @@ const Waiting = lazy(() => import('./sheets/waiting.tsx').then((m) => ({ default
 const HistoryPage = lazy(() => import('./sheets/history.tsx').then((m) => ({ default: m.HistoryPage })));
 const Loans = lazy(() => import('./sheets/loans.tsx').then((m) => ({ default: m.Loans })));
 const Cautions = lazy(() => import('./sheets/cautions.tsx').then((m) => ({ default: m.Cautions })));
+const PaintSchedule = lazy(() => import('./deck/paint-schedule.tsx').then((m) => ({ default: m.PaintSchedulePage })));
 const Paper = lazy(() => import('./sheets/paper.tsx').then((m) => ({ default: m.Paper })));
 
 export function App() {
@@ -139,6 +140,7 @@ function SheetPage({ view }: { readonly view: View }) {
           {view.sheet === 'history' ? <HistoryPage /> : null}
           {view.sheet === 'loans' ? <Loans /> : null}
           {view.sheet === 'cautions' ? <Cautions /> : null}
+          {view.sheet === 'paint-schedule' ? <PaintSchedule /> : null}
           {view.sheet === 'paper' ? <Paper surface={view.surface} /> : null}
         </Suspense>
       </Fault>

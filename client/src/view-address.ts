@@ -30,6 +30,7 @@ export type View =
   | ({ readonly sheet: 'collection' } & CollectionView)
   /** One thing brought in by hand, as from a phone. */
   | { readonly sheet: 'one-thing' }
+  | { readonly sheet: 'paint-schedule' }
   | { readonly sheet: 'paper'; readonly surface: SurfaceId | null };
 
 /** What is laid over the hang on the stage: nothing, a proposal, or a state kept earlier. */
@@ -100,6 +101,7 @@ const PLAIN = [
   'loans',
   'cautions',
   'one-thing',
+  'paint-schedule',
 ] as const;
 
 /** The view an address names, or null when it names none (the first room is shown then). */

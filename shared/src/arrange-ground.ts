@@ -54,7 +54,7 @@ export function wallGround(
       bottomMm: Math.max(floor + 50, Math.min(low, topMm - tallest)),
       topMm,
     },
-    keepClear: [...judgements.keepClearOn(surface).map(boxOf), ...others],
+    keepClear: [...judgements.keepClearOn(surface, moving).map(boxOf), ...others],
   };
 }
 

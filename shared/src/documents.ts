@@ -9,6 +9,7 @@ import type { PictureCut } from './picture-cuts.ts';
 import type { Acceptance, KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
 import { type Change, type Listener, type RawFacts, RootSnapshot } from './root-snapshot.ts';
 import {
+  type Finish,
   type Fixture,
   type Json,
   type Loan,
@@ -42,6 +43,7 @@ export interface EntityTypes {
   openings: Opening;
   fixtures: Fixture;
   lights: PlannedLight;
+  finishes: Finish;
   limits: Limit;
   objects: MuseumObject;
   loans: Loan;

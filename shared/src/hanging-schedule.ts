@@ -1,6 +1,7 @@
 /** The hanging schedule of a wall: what a preparator takes up the ladder, in the order it is hung. */
 import { type WallSide, wallNameOf } from '@enfilade/space/room';
-import type { HookPlan, Judgements } from './judgements.ts';
+import type { HookPlan } from './hook-plan.ts';
+import type { Judgements } from './judgements.ts';
 import { type PieceId, type SurfaceId, surfaceParts } from './schema.ts';
 import type { TrueSize } from './true-size.ts';
 import type { Seen } from './whereabouts.ts';

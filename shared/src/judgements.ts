@@ -18,13 +18,13 @@ import {
 } from '@enfilade/practice/cautions';
 
 import { type Hardware, hardwareFrom } from '@enfilade/practice/hardware';
-import { hookHeightOf, hooksOf } from '@enfilade/practice/hook-heights';
 import { limitOf } from '@enfilade/practice/practice-profile';
 import { boxesToKeepClear } from '@enfilade/space/boxes-to-keep-clear';
 import { openingsOn as openingBoxesOn } from '@enfilade/space/openings';
 import { floorLevelAt } from '@enfilade/space/room';
 import type { ShowDocuments } from './documents.ts';
 import { type ChosenFrame, drawnFrameOf, frameFrom } from './frames.ts';
+import { type HookPlan, hookPlanFor, wireCautions } from './hook-plan.ts';
 import { dropFor } from './overhead.ts';
 import { pictureKeyOf } from './picture-cuts.ts';
 import { loanCautions, recordCautions } from './piece-cautions.ts';
@@ -57,6 +57,7 @@ import {
   type VignetteChange,
 } from './sign-off.ts';
 import type { TrueSize } from './true-size.ts';
+import { type WallLabel, wallLabelsOf } from './wall-labels.ts';
 import { type Seen, Whereabouts } from './whereabouts.ts';
 
 /** What the server derived from pictures, by hash. The client fills it from `images/facts`. */
@@ -76,18 +77,6 @@ export interface OpeningBox extends Box {
   readonly opening: Opening;
 }
 
-/** Where a piece hangs from, as a preparator needs it. Heights in mm; nothing is invented where a figure is missing. */
-export type HookPlan =
-  | { readonly known: false; readonly hardware: Hardware | null; readonly missing: string }
-  | {
-      readonly known: true;
-      readonly hardware: Hardware;
-      readonly heightMm: number;
-      readonly fromLaserMm: number;
-      /** Empty where it hangs on several hooks whose spacing is not known: the height holds, the places do not. */
-      readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
-    };
-
 /** In the order of a vignette's life; proposed: nobody has signed, and an open proposal has moves about it. */
 export const VIGNETTE_STATES = ['drafted', 'proposed', 'signed off in part', 'agreed', 'changed since'] as const;
 export type VignetteState = (typeof VIGNETTE_STATES)[number];
@@ -104,6 +93,7 @@ export interface VignetteStanding {
 
 /** Walls and paints that a picture's readings are kept for. */
 const READINGS_KEPT = 48;
+const NO_PIECES: ReadonlySet<PieceId> = new Set();
 
 export class Judgements {
   readonly documents: ShowDocuments;
@@ -252,9 +242,19 @@ export class Judgements {
     return boxes;
   }
 
-  /** Openings, and fixtures with their margins: what nothing may hang over. */
-  keepClearOn(surface: SurfaceId): Box[] {
-    return [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
+  /**
+   * What nothing may hang over: openings, fixtures with their margins, and labels where the show has them on its walls.
+   * `moving`: pieces whose labels go with them.
+   */
+  keepClearOn(surface: SurfaceId, moving: ReadonlySet<PieceId> = NO_PIECES): Box[] {
+    const fixed = [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
+    return this.setting('labelsOnWalls') === true ? [...fixed, ...wallLabelsOf(this, surface, fixed, moving)] : fixed;
+  }
+
+  /** Labels of what hangs on a wall, with the wall space they take. */
+  labelBoxesOn(surface: SurfaceId): WallLabel[] {
+    const fixed = [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
+    return wallLabelsOf(this, surface, fixed, NO_PIECES);
   }
 
   elevationOf(surface: SurfaceId): Seen[] {
@@ -280,35 +280,8 @@ export class Judgements {
 
   /** Hook positions of a piece on a wall; null when it hangs on none. */
   hooksOf(pieceId: PieceId): HookPlan | null {
-    const at = this.where.placeOf(pieceId);
-    const size = this.where.sizeOf(pieceId);
     const object = this.objectOf(pieceId);
-    const wall = at === null ? null : this.where.wallOf(at[0]);
-    const room = at === null ? null : this.where.roomOf(at[0]);
-    if (at === null || size === null || object === undefined || wall === null || room === null) return null;
-    const hardware = this.hardwareOf(object);
-    if (hardware === null) return { known: false, hardware, missing: 'hardware not known' };
-    if (hardware.hooks === 0) return { known: false, hardware, missing: 'no hooks' };
-    if (!size.known) return { known: false, hardware, missing: 'size not known' };
-    if (hardware.dropMm === undefined) return { known: false, hardware, missing: 'drop not known' };
-    if (at[4] !== 0) return { known: false, hardware, missing: 'it hangs turned: mark its hooks from a template' };
-    const heightMm = hookHeightOf({ centreMm: at[2], heightMm: size.heightMm, dropMm: hardware.dropMm });
-    const xs =
-      hardware.hooks > 1 && hardware.spacingMm === undefined
-        ? []
-        : hooksOf({
-            centreXmm: at[1],
-            widthMm: size.widthMm,
-            hooks: hardware.hooks,
-            ...(hardware.spacingMm === undefined ? {} : { spacingMm: hardware.spacingMm }),
-          });
-    return {
-      known: true,
-      hardware,
-      heightMm,
-      fromLaserMm: heightMm - room.laserMm,
-      points: xs.map((xMm) => ({ xMm, fromFloorMm: heightMm - wall.floorAt(xMm) })),
-    };
+    return hookPlanFor(this, pieceId, object === undefined ? null : this.hardwareOf(object), this.weightOf(pieceId));
   }
 
   /** Weight of one piece, kg: a record's weight is that of all it counts, and each piece is taken at an equal share. */
@@ -354,6 +327,7 @@ export class Judgements {
     const asked = words ?? METRIC_WORDS;
     return [
       ...cautionsOf(facts, asked, practiceProfileOf(this.documents)),
+      ...wireCautions(this, pieceId, this.weightOf(pieceId)),
       ...recordCautions(this, pieceId),
       ...loanCautions(this, pieceId, asked),
     ];

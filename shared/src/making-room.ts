@@ -35,7 +35,10 @@ export function roomMakerOn(
     judgements.isPinned(pieceId) || judgements.where.directlyOn(pieceId).size > 0 ? [i] : [],
   );
   const standing = seen.filter((one) => !one.direct).map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
-  const keepClear = [...(surface === LAYOUT_FLOOR ? [] : judgements.keepClearOn(surface).map(boxOf)), ...standing];
+  const keepClear = [
+    ...(surface === LAYOUT_FLOOR ? [] : judgements.keepClearOn(surface, new Set([moved])).map(boxOf)),
+    ...standing,
+  ];
   return (wanted) => {
     const own = outerBoxOf({ widthMm: size.widthMm, heightMm: size.heightMm }, wanted[4] / 100);
     const to = { xMm: wanted[1], yMm: wanted[2] };

@@ -21,10 +21,10 @@ export interface RawFacts {
 export type Listener = (ids: ReadonlySet<string>) => void;
 
 /**
- * What is said of a piece, of a record's loan, or kept private of a record, stands by itself. Elsewhere edits without a base are what is left
+ * What is said of a piece, of a record's loan or of a wall, or kept private of a record, stands by itself. Elsewhere edits without a base are what is left
  * of something that was made, corrected by another, and taken back: it is gone, and comes back whole with its base.
  */
-const STANDS_ON_EDITS: ReadonlySet<RootName> = new Set(['pieces', 'loans', 'values']);
+const STANDS_ON_EDITS: ReadonlySet<RootName> = new Set(['pieces', 'loans', 'finishes', 'values']);
 
 /** One root's snapshot: entities by id, its version, and who listens. */
 export class RootSnapshot {

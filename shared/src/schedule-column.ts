@@ -61,8 +61,15 @@ function factsOf(row: ScheduleRow): string[] {
     : 'size not known';
   return [
     `${row.objectNumber}, ${dims}`,
-    `${hardware}, ${row.weightKg === null ? 'not weighed' : `${Math.round(row.weightKg * 10) / 10} kg`}`,
+    `${hardware}, ${row.weightKg === null ? 'not weighed' : kilograms(row.weightKg)}`,
+    ...(hooks.known && hooks.loadKg !== null && hooks.ratingKg !== null
+      ? [`a hook bears ${kilograms(hooks.loadKg)}: rated for ${kilograms(hooks.ratingKg)}`]
+      : []),
   ];
+}
+
+function kilograms(kg: number): string {
+  return `${Math.round(kg * 10) / 10} kg`;
 }
 
 function hardwareWords({ hooks }: ScheduleRow): string {

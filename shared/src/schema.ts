@@ -108,6 +108,8 @@ export interface HardwareFact {
   readonly dropMm?: number;
   /** Between the outer hooks. Absent: not known. */
   readonly spacingMm?: number;
+  /** Of a wire: how far apart its rings are, how long it is between them, how far they are below the top. */
+  readonly wire?: { readonly ringsApartMm: number; readonly wireMm: number; readonly ringsBelowTopMm: number } | null;
 }
 
 /** `from the picture`: the photograph shows it. */
@@ -247,6 +249,25 @@ export interface Loan {
   readonly removed?: boolean;
 }
 
+/** Paper or cloth on a wall. */
+export interface Covering {
+  readonly name: string;
+  readonly widthMm: number;
+  /** 0: none. */
+  readonly repeatMm: number;
+  /** Length of a roll; 0 where it comes off a bolt, cut to any length. */
+  readonly rollMm: number;
+  readonly halfDrop?: boolean;
+}
+
+/** What is done to a wall. */
+export interface Finish {
+  /** ISO date of its last coat; empty while it is not on. */
+  readonly lastCoat?: string;
+  readonly covering?: Covering | null;
+  readonly removed?: boolean;
+}
+
 /** The light planned on a surface, or on one piece of it that is lit by itself. */
 export interface PlannedLight {
   readonly lux: number;
@@ -328,6 +349,8 @@ export const ROOTS = {
   fixtures: { document: 'rooms', shape: 'table' },
   /** Surface or piece → the light planned on it. */
   lights: { document: 'rooms', shape: 'atomic' },
+  /** Surface → what is done to it. */
+  finishes: { document: 'rooms', shape: 'table' },
   /** Name of a limit → what it is here, and on what ground. */
   limits: { document: 'rooms', shape: 'atomic' },
   objects: { document: 'checklist', shape: 'table' },

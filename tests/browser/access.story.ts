@@ -59,6 +59,7 @@ for (const [width, height] of [
       '#collection/to-photograph',
       '#collection/pull-list',
       '#one-thing',
+      '#paint-schedule',
     ]) {
       await page.evaluate((hash) => {
         location.hash = hash;

@@ -14,6 +14,7 @@ import { Judgements } from '@enfilade/shared/judgements';
 import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfilade/shared/kept-states';
 import { planLight } from '@enfilade/shared/light-plan';
 import { agreeToPlaces, correctLoan } from '@enfilade/shared/loans';
+import { finishSurface } from '@enfilade/shared/paint-schedule';
 import { PICTURE_CUTS } from '@enfilade/shared/picture-cuts';
 import { setLimit } from '@enfilade/shared/practice-limits';
 import { leaveMoves, movesOf, settleClash, takeMoves } from '@enfilade/shared/proposal-moves';
@@ -468,6 +469,8 @@ export class Hand {
         correctLoan(object, this.random() < 0.5 ? { mostLux: this.mm() } : { status: this.one(LOAN_STATUSES) }),
       agreeToPlaces: () => agreeToPlaces(this.judgements, object),
       planLight: () => planLight(this.random() < 0.5 ? piece : this.one(SURFACES), this.maybe(this.mm())),
+      finishSurface: () =>
+        finishSurface(this.one(SURFACES), this.random() < 0.5 ? { lastCoat: '2026-05-12' } : { covering: null }),
       setLimit: () => setLimit('luxR2', this.maybe({ value: this.mm() + 1, source: this.text('our conservator') })),
       sayOfCollection: () =>
         collection.sayOfCollection(this.one(['OM 1.1', 'om 1-1']), this.maybe(this.one(COLLECTION_SAID)), word),

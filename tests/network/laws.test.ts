@@ -35,7 +35,7 @@ const READERS = new Set([
 /** Commands in files that hold readers for the most part. */
 const ELSEWHERE = [
   ...['lineUp', 'spaceOut', 'restoreState', 'restoreVignette'],
-  ...['correctLoan', 'agreeToPlaces', 'planLight', 'setLimit'],
+  ...['correctLoan', 'agreeToPlaces', 'planLight', 'setLimit', 'finishSurface'],
 ];
 
 interface Ended {

@@ -19,6 +19,7 @@ export function HardwareFields({ pieceId, object, frozen }: RecordProps) {
       hooks: change.hooks ?? known?.hooks ?? (kind === 'none' ? 0 : kind === 'D-rings' || kind === 'plates' ? 2 : 1),
       dropMm: change.dropMm ?? known?.dropMm ?? 0,
       spacingMm: change.spacingMm ?? known?.spacingMm ?? 0,
+      ...(kind === 'wire' ? { wire: change.wire ?? object.hardware?.wire ?? null } : {}),
     };
     return correct({ hardware }, 'hardware');
   };
@@ -77,8 +78,47 @@ export function HardwareFields({ pieceId, object, frozen }: RecordProps) {
               take={(mm) => set({ spacingMm: mm })}
             />
           ) : null}
+          {known.kind === 'wire' ? <WireFields object={object} frozen={frozen} set={set} /> : null}
+          <HookLoad pieceId={pieceId} />
         </>
       )}
     </>
+  );
+}
+
+const WIRE = [
+  ['Between its rings', 'ringsApartMm'],
+  ['Wire between them', 'wireMm'],
+  ['Rings below its top', 'ringsBelowTopMm'],
+] as const;
+
+interface WireFieldsProps extends Pick<RecordProps, 'object' | 'frozen'> {
+  readonly set: (change: Partial<HardwareFact>) => string | null;
+}
+
+/** With its three lengths the drop of a wire is worked out, and how flat it stands is told. */
+function WireFields({ object, frozen, set }: WireFieldsProps) {
+  const wire = object.hardware?.wire ?? null;
+  return WIRE.map(([label, field]) => (
+    <LengthField
+      key={field}
+      label={label}
+      mm={wire?.[field] || null}
+      frozen={frozen}
+      leastMm={0}
+      take={(mm) => set({ wire: { ringsApartMm: 0, wireMm: 0, ringsBelowTopMm: 0, ...wire, [field]: mm } })}
+    />
+  ));
+}
+
+/** What a hook bears, and is to be rated for, where it hangs. */
+function HookLoad({ pieceId }: Pick<RecordProps, 'pieceId'>) {
+  const plan = useShow().judgements.hooksOf(pieceId);
+  if (plan === null || !plan.known || plan.loadKg === null || plan.ratingKg === null) return null;
+  const kg = (figure: number): string => `${Number(figure.toFixed(1))} kg`;
+  return (
+    <p className="t1 q">
+      A hook bears {kg(plan.loadKg)}: hardware rated for {kg(plan.ratingKg)}. What the wall holds is not judged here.
+    </p>
   );
 }

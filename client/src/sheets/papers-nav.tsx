@@ -9,7 +9,7 @@ import './papers-nav.css';
 
 interface PapersNavProps {
   /** The paper on screen: the list, or a wall. */
-  readonly paper: 'vignettes' | 'samples' | SurfaceId | null;
+  readonly paper: 'vignettes' | 'samples' | 'paint-schedule' | SurfaceId | null;
   /** What can be done with it. */
   readonly children?: ReactNode;
 }
@@ -28,6 +28,10 @@ export function PapersNav({ paper, children }: PapersNavProps) {
       <a href={toAddress({ sheet: 'samples' })} aria-current={paper === 'samples' ? 'page' : undefined}>
         Samples to post
       </a>
+      <a href={toAddress({ sheet: 'paint-schedule' })} aria-current={paper === 'paint-schedule' ? 'page' : undefined}>
+        Paint schedule
+      </a>
+      <a href={toAddress({ sheet: 'loans' })}>Loan lists</a>
       <a href={toAddress({ sheet: 'deck', paintId: null })}>The deck</a>
       <h3 className="papers-kind">Elevations and hanging</h3>
       <ul className="papers-rooms">

@@ -37,6 +37,19 @@ export function PracticeLimits() {
             What local code, a contract or a conservator says goes before any of these.{' '}
             {edits ? '' : 'The lead edits them.'}
           </p>
+          <p>
+            <label>
+              <input
+                type="checkbox"
+                checked={judgements.setting('labelsOnWalls') === true}
+                disabled={!edits}
+                onChange={(event) =>
+                  act(show, commands.setSetting('labelsOnWalls', event.target.checked), 'labels and wall space set')
+                }
+              />{' '}
+              Labels take wall space: nothing is arranged over the place beside a work where its label goes
+            </label>
+          </p>
           {edits ? (
             <p>
               <label>

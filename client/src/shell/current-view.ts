@@ -63,6 +63,8 @@ export function viewName(documents: ShowDocuments, view: View): string {
       return 'Loans';
     case 'cautions':
       return 'Cautions';
+    case 'paint-schedule':
+      return 'Paint schedule';
     case 'vignettes':
       return 'Vignettes';
     case 'proposals':

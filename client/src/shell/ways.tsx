@@ -86,7 +86,7 @@ function useColumns(view: View): readonly Column[] {
         {
           name: 'Paperwork',
           to: { sheet: 'paper', surface: paper },
-          here: view.sheet === 'paper' || view.sheet === 'samples',
+          here: view.sheet === 'paper' || view.sheet === 'samples' || view.sheet === 'paint-schedule',
         },
         { name: 'History', to: { sheet: 'history' } },
         mayInvite(role) && { name: 'Seats', to: { sheet: 'seats' } },

@@ -285,6 +285,11 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ['fixtures', () => 'corrected a fixture to keep clear'],
   ['loans', tellLoans],
   ['lights', tellLights],
+  [
+    'finishes',
+    ([first], { judgements }) =>
+      first === undefined ? null : `wrote down what is done to ${surfaceName(judgements.documents, idOf(first.key))}`,
+  ],
   ['limits', () => 'changed a limit of practice'],
   ['settings', () => 'changed a setting of the show'],
 ];

@@ -3,6 +3,7 @@ import type { Act } from '@enfilade/shared/acts';
 import { correctObject, setSetting } from '@enfilade/shared/commands';
 import { planLight } from '@enfilade/shared/light-plan';
 import { correctLoan } from '@enfilade/shared/loans';
+import { finishSurface } from '@enfilade/shared/paint-schedule';
 import type { Change } from '@enfilade/shared/root-snapshot';
 import type { Loan, LoanStatus } from '@enfilade/shared/schema';
 import { CHECKLIST, type DemoRecord, PARISH, PRINTWORKS, WEIR } from './checklist.ts';
@@ -55,6 +56,8 @@ export function fillLoans(perform: (act: Act) => void): void {
   perform(correctObject('map-9', { glazing: 'glass' }));
   perform(setSetting('plannedLux', 50));
   perform(planLight('counting:left', 150));
+  const covering = { name: 'Block-printed paper', widthMm: 530, repeatMm: 530, rollMm: 10_050 };
+  perform(finishSurface('counting:right', { covering }));
 }
 
 /** Two days on the road either way; the show's own days are `day`s from today. */
