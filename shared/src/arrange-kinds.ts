@@ -96,8 +96,18 @@ function carriersNear(
   return [...new Set([...pieceIds.filter(isCarrier), ...under, ...others])];
 }
 
+/** What stands on a lower level of it stays there. */
+function staysBelow(judgements: Judgements, carrier: PieceId, pieceId: PieceId): boolean {
+  const on = carrierOf(judgements.where.placeOf(pieceId)?.[0] ?? '');
+  return on?.pieceId === carrier && on.level !== 0;
+}
+
 /** What each would be in a composition round a carrier, in numbers. */
 export function partCounts(judgements: Judgements, carrier: PieceId, pieceIds: readonly PieceId[]) {
-  const { on, around, above } = partsAround(judgements, carrier, pieceIds);
+  const { on, around, above } = partsAround(
+    judgements,
+    carrier,
+    pieceIds.filter((id) => !staysBelow(judgements, carrier, id)),
+  );
   return { on: on.length, around: around.length, above: above.length };
 }

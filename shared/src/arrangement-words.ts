@@ -21,7 +21,7 @@ const WAYS: Readonly<Record<string, string>> = {
   'wide halo': 'They spread to both sides of it.',
   'tall halo': 'They rise and fall above and below it.',
   'massed salon': 'Packed about the focal work, the larger nearer to it.',
-  'salon on an axis': 'One shared line runs through it; what hangs above answers what hangs below.',
+  'salon on an axis': 'Built up from one line at eye height, above it and below it.',
   'salon in columns': 'Upright columns, each about one middle.',
   'line with one gap': 'One gap, every centre on the centre line, the group in the middle.',
   'line that fills the wall': 'The same gap everywhere, to the ends of the wall too.',

@@ -1,5 +1,6 @@
 import type { MassCandidate, MassTask } from '@enfilade/arrangement/mass-task';
-import { massed } from '@enfilade/arrangement/massed';
+import { MASS_WAYS, massed } from '@enfilade/arrangement/massed';
+import { massedLevels } from '@enfilade/arrangement/massed-levels';
 import { seeded } from '@enfilade/arrangement/seeded';
 import { seenShares } from '@enfilade/arrangement/seen-from-front';
 import { describe, expect, test } from 'vitest';
@@ -138,5 +139,40 @@ describe('seen from the front', () => {
     expect(seenShares([at(0, 100, 500, 200), at(50, 150, 100, 100)])).toEqual([0.75, 1]);
     expect(seenShares([at(0, 100, 500, 200), at(0, 100, 300, 100), at(0, 50, 100, 150)])[0]).toBe(1 - 0.5 - 0.125);
     expect(seenShares([at(0, 100, 500, 200), at(0, 100, 100, 200, 100), at(0, 100, 200, 150, 50)])[0]).toBe(0.25);
+  });
+});
+
+describe('on several levels of one carrier', () => {
+  test('law: each thing stands once at most, no level breaks a rule, and none is too high for its level', () => {
+    for (let seed = 1; seed <= 40; seed++) {
+      const { things } = levelOf(seed);
+      const levels = [1, 2, 3].map((k) => {
+        const { things: _, ...level } = levelOf(seed * 3 + k);
+        return level;
+      });
+      const massed = massedLevels('peak', levels, things);
+      const stood = massed.flatMap((level) => level.things);
+      expect(new Set(stood).size, `seed ${seed}`).toBe(stood.length);
+      for (const [k, level] of massed.entries()) {
+        const task: MassTask = { ...levels[k]!, things: level.things.map((i) => things[i]!) };
+        expect(brokenMass(task, level.candidate), `seed ${seed}, level ${k}`).toEqual([]);
+        expect(level.candidate.places.every((at) => at !== null)).toBe(true);
+      }
+    }
+  });
+
+  test('story: twenty-seven moulds on five shelves all stand, about as many on each, whatever odd depth they have', () => {
+    const things = Array.from({ length: 27 }, (_, i) => {
+      const acrossMm = 171 + ((i * 37) % 120);
+      return { widthMm: acrossMm, depthMm: acrossMm, heightMm: 160 + ((i * 53) % 110) };
+    });
+    const shelf = { widthMm: 2200, depthMm: 400, gapMm: 20, edgeMm: 25, clearHeightMm: 430 };
+    for (const name of MASS_WAYS) {
+      const counts = massedLevels(name, [shelf, shelf, shelf, shelf, shelf], things).map(
+        (level) => level.things.length,
+      );
+      expect(counts.reduce((sum, n) => sum + n, 0)).toBe(27);
+      expect(Math.max(...counts) - Math.min(...counts)).toBeLessThanOrEqual(3);
+    }
   });
 });

@@ -10,7 +10,7 @@ import { Judgements } from '@enfilade/shared/judgements';
 import { layerOfProposal, propose } from '@enfilade/shared/proposals';
 import type { PieceId, Place } from '@enfilade/shared/schema';
 import { describe, expect, test } from 'vitest';
-import { sampleShow } from './sample-show.ts';
+import { sampleShow, work } from './sample-show.ts';
 
 const BLOCKS = Array.from({ length: 12 }, (_, n) => `blocks#${n + 1}`);
 const WORD = { by: 'me', name: 'Dov Castellane', role: 'curator', at: '2026-05-12T09:00:00.000Z' } as const;
@@ -164,6 +164,32 @@ describe('from the documents to the engines and back', () => {
       expect(places.get('oil#1')?.[0]).toBe('dye:left');
       expect(places.get('oil#1')![2] - 380).toBeGreaterThanOrEqual(450 + 100);
       expect(places.get('trap#1')?.[0]).toBe('carrier:bench#1/0');
+    }
+  });
+});
+
+describe('on a floor', () => {
+  test('law: plinths stand on the floor, apart, out of the way through the door, each with its own load', () => {
+    const { judgements, history, documents } = show();
+    const plinth = work('P.1', { count: 3, dimensionsText: 'H 105 x W 50 x D 50 cm', levelsMm: [1050] });
+    history.perform(commands.addObjects(documents, [{ id: 'plinth', object: plinth }]));
+    const door = { kind: 'doorway', name: 'door', widthMm: 1200, heightMm: 2200, sillMm: 0 } as const;
+    history.perform(commands.addOpening({ ...door, sides: [{ surface: 'dye:foot', xMm: 2400 }] }));
+    const pieceIds = ['plinth#1', 'plinth#2', 'plinth#3', 'trap#1'];
+    const ways = waysOf(taskFor(judgements, { kind: 'plinths', pieceIds, surface: 'dye:floor', gapMm: 950 }));
+    expect(ways.length).toBe(3);
+    for (const way of ways) {
+      const places = new Map(way.places);
+      // The trap, 34 cm wide and deep, goes in the middle of a plinth of 50.
+      expect(places.get('trap#1')?.slice(1, 3)).toEqual([250, 250]);
+      const plinths = ['plinth#1', 'plinth#2', 'plinth#3'].map((id) => places.get(id)!);
+      expect(plinths.map(([on]) => on)).toEqual(['dye:floor', 'dye:floor', 'dye:floor']);
+      plinths.forEach(([, x, y], i) => {
+        for (const [, ox, oy] of plinths.slice(i + 1))
+          expect(Math.max(Math.abs(x - ox), Math.abs(y - oy)) - 500).toBeGreaterThanOrEqual(950);
+        // The door is in the middle of the entrance wall; 48 in before it stay free.
+        if (Math.abs(x - 3000) < 600 + 250) expect(y - 250).toBeGreaterThanOrEqual(1219);
+      });
     }
   });
 });
