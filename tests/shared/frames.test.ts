@@ -15,6 +15,7 @@ import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import { drawnFrameOf } from '@enfilade/shared/frames';
 import { Judgements } from '@enfilade/shared/judgements';
 import type { ImageFacts } from '@enfilade/shared/protocol';
+import { withThreshold, wordsUnder } from '@enfilade/shared/reading-settings';
 import { trueSizeOf } from '@enfilade/shared/true-size';
 import { describe, expect, test } from 'vitest';
 
@@ -140,6 +141,25 @@ describe('a show’s own thresholds', () => {
     expect(judgements.readingOf('p#1')?.word).toBe('holds');
     perform(setSetting('readingThresholds', {}));
     expect(judgements.readingOf('p#1')).toEqual(before);
+  });
+
+  test('law: one threshold set is kept beside the default ones, and is forgotten once it is as by default', () => {
+    const { judgements, perform } = print();
+    const now = () => judgements.readingThresholds();
+    const set = (made: ReturnType<typeof withThreshold>) => {
+      if ('issue' in made) throw new Error(made.issue);
+      perform(setSetting('readingThresholds', made.own));
+    };
+    expect(wordsUnder(judgements, now())).toEqual({ lost: 0, weak: 1, holds: 0, carries: 0 });
+    set(withThreshold(now(), 'weakEdge', 0));
+    set(withThreshold(now(), 'weakMean', 20));
+    expect(judgements.setting('readingThresholds')).toEqual({ weakEdge: 0, weakMean: 20 });
+    expect(wordsUnder(judgements, now()).weak).toBe(0);
+    expect(wordsUnder(judgements, DEFAULT_THRESHOLDS).weak).toBe(1);
+    set(withThreshold(now(), 'weakEdge', DEFAULT_THRESHOLDS.weakEdge));
+    expect(judgements.setting('readingThresholds')).toEqual({ weakMean: 20 });
+    expect(withThreshold(now(), 'carriesMean', 3)).toHaveProperty('issue');
+    expect(withThreshold(now(), 'lostShare', 1.5)).toEqual({ issue: 'A number from 0 to 1 is wanted.' });
   });
 
   test('law: thresholds that are none, or out of their order, leave the default ones', () => {

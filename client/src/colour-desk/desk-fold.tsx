@@ -3,7 +3,7 @@ import type { ReactNode } from 'react';
 import { Store, useStore } from '../selection.ts';
 import './desk-fold.css';
 
-export type FoldName = 'lights' | 'bounce' | 'words';
+export type FoldName = 'lights' | 'bounce' | 'words' | 'strictness';
 
 const open = new Store<ReadonlySet<FoldName>>(new Set());
 

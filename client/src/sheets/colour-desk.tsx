@@ -16,6 +16,7 @@ import { LightsBlock } from '../colour-desk/lights-block.tsx';
 import { usePaintShown } from '../colour-desk/paint-shown.ts';
 import { PictureFilters } from '../colour-desk/picture-filters.tsx';
 import { ReadingCard } from '../colour-desk/reading-card.tsx';
+import { StrictnessBlock } from '../colour-desk/strictness-block.tsx';
 import { TrialTaken } from '../colour-desk/trial-taken.tsx';
 import { useDeck } from '../colour-desk/use-deck.ts';
 import { WallSplit } from '../colour-desk/wall-split.tsx';
@@ -141,6 +142,7 @@ function Desk() {
         <WallSplit wall={wall} deck={deck} version={table.version} />
         <TrialTaken wall={wall} version={table.version} />
         <OfPaint wall={wall} table={table} />
+        <StrictnessBlock version={table.version} />
       </aside>
       <DeskDeck wall={wall} deck={deck} work={work} works={table.works} version={table.version} />
     </div>
