@@ -11,7 +11,7 @@ export function beliefOf(confidence: number): 'good' | 'fair' | 'poor' {
 }
 
 export function shareText(share: number): string {
-  return `${Math.round(share * 100)} %`;
+  return `${Math.round(share * 100)}\u00a0%`;
 }
 
 /** What of it is shown, and how sure that is. Absent: derived before grounds were looked for. */

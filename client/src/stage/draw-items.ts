@@ -9,6 +9,8 @@ import { ink } from './tones.ts';
 
 /** A picture whose own proportions differ from the record's by more than this is fitted in, not pulled. */
 const SAME_SHAPE = 0.04;
+/** Within a frame, proportions that differ by less than this are the rebate's doing: it covers the longer side's ends. */
+const UNDER_REBATE = 0.25;
 
 export function drawItem(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps): void {
   const { ctx } = sheet;
@@ -74,13 +76,19 @@ function drawPicture(sheet: Sheet, item: SceneItem, bitmaps: Bitmaps, within: Wi
     return;
   }
   const ratio = found.sw / found.sh / item.shape;
-  const inset = item.hatch === 'unsized' ? 0.8 : 1;
   // A miniature's sides are whole pixels: its ratio is only nearly its picture's.
   const slack = found.level === 64 ? SAME_SHAPE + 1.5 / Math.min(found.sw, found.sh) : SAME_SHAPE;
+  if (item.moulding !== null) fillGrey(sheet, within);
+  if (item.moulding !== null && Math.abs(ratio - 1) >= slack && Math.abs(ratio - 1) < UNDER_REBATE) {
+    const [sw, sh] = [found.sw * Math.min(1, 1 / ratio), found.sh * Math.min(1, ratio)];
+    const [sx, sy] = [found.sx + (found.sw - sw) / 2, found.sy + (found.sh - sh) / 2];
+    ctx.drawImage(found.image, sx, sy, sw, sh, x, y, w, h);
+    return;
+  }
+  const inset = item.hatch === 'unsized' ? 0.8 : 1;
   const pulled = Math.abs(ratio - 1) < slack;
   const dw = w * inset * (pulled || ratio >= 1 ? 1 : ratio);
   const dh = h * inset * (pulled || ratio <= 1 ? 1 : 1 / ratio);
-  if (item.moulding !== null) fillGrey(sheet, within);
   ctx.drawImage(found.image, found.sx, found.sy, found.sw, found.sh, x + (w - dw) / 2, y + (h - dh) / 2, dw, dh);
 }
 
