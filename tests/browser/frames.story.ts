@@ -35,6 +35,7 @@ test('story: a frame parts a lost view from its wall, and a press leaves a lende
 }) => {
   const ama = await museum.enter(browser, 'registrar', WIDE);
   const isolde = await museum.enter(browser, 'guest artist', WIDE);
+  for (const seat of [ama, isolde]) await take(seat, '#wall/dye:head', OIL);
   const [card, hers] = [cardOf(ama, OIL), cardOf(isolde, OIL)];
   for (const one of [card, hers]) await expect(one).toContainText('lost on this wall');
   const bare = await shownOf(isolde.page, 'oil-1#1');
@@ -44,7 +45,7 @@ test('story: a frame parts a lost view from its wall, and a press leaves a lende
   await expect(card.getByRole('button', { name: 'Frame', exact: true })).toBeFocused();
   await card.getByRole('combobox', { name: 'Framed in' }).selectOption('gilt');
   await expect(card).toContainText('it is drawn once its width is known');
-  await card.getByRole('textbox', { name: 'Wide, as faced, centimetres' }).fill('7');
+  await card.getByRole('textbox', { name: /^Wide, as faced/ }).fill('7');
   await ama.page.keyboard.press('Enter');
   await expect(card).toContainText('It lies within the framed size.');
   for (const one of [card, hers]) {
