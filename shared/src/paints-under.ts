@@ -8,7 +8,7 @@ import type { Paint } from './schema.ts';
 const paints = new WeakMap<Paint, Surface>();
 const colours = new Map<string, Surface>();
 /** More colours than a large checklist has; beyond it they are reckoned anew. */
-const MOST_COLOURS = 20_000;
+const MOST_COLOURS = 40_000;
 
 /** The surface of a paint of the deck: by its reflectance where that was measured. */
 export function paintSurfaceOf(paint: Paint): Surface {
@@ -18,6 +18,11 @@ export function paintSurfaceOf(paint: Paint): Surface {
   const surface = measured.reflectance === undefined ? colourSurfaceOf(paint.lab) : surfaceOf(measured);
   paints.set(paint, surface);
   return surface;
+}
+
+/** Whether a colour's surface is known already, so that asking for it takes no time. */
+export function isColourReady({ L, a, b }: LabD65): boolean {
+  return colours.has(`${L} ${a} ${b}`);
 }
 
 /** The surface of a colour of which no more is known, as of a picture. */

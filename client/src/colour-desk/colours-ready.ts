@@ -1,44 +1,53 @@
-/** The colours of the show's works worked out for other lamps than daylight, a few at a time, so that no page waits for them. */
-import { colourSurfaceOf } from '@enfilade/shared/paints-under';
+/** The colours of the works on the desk worked out for other lamps than daylight, a few at a time, so that no page waits. */
+import type { LabD65 } from '@enfilade/colour/lab';
+import { deskWorksOf } from '@enfilade/shared/colour-desk';
+import { colourSurfaceOf, isColourReady } from '@enfilade/shared/paints-under';
 import { useEffect, useState } from 'react';
-import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
+import { useStore } from '../selection.ts';
+import { usePictures, useShow } from '../sync/hooks.ts';
+import { useRestingRoots } from '../sync/resting-roots.ts';
+import { deskLayout } from './desk-layout.ts';
 
 /** So long at a time, ms; then the page has its turn. */
 const TURN_MS = 8;
+/** So few are worked out where they are asked for: a work more sends nothing back to daylight. */
+const FEW = 150;
+const REST_MS = 500;
 
 /** How many are still to come; 0 once a lamp can be shown at once. */
 export function useColoursReady(): number {
-  const { documents, judgements } = useShow();
+  const { judgements } = useShow();
   const pictures = usePictures();
-  const objects = useRoots('objects', 'pieces');
+  const roots = useRestingRoots(REST_MS, 'objects', 'pieces', 'places', 'memberOf');
+  const { across } = useStore(deskLayout);
   const [waiting, setWaiting] = useState(Number.POSITIVE_INFINITY);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the numbers stand for what the judgements say
   useEffect(() => {
-    const seen = new Set<unknown>();
-    const swatches = [...documents.all('objects').keys()].flatMap((objectId) =>
-      judgements.piecesOf(objectId).flatMap((pieceId) => {
+    const missing = new Map<string, LabD65>();
+    for (const { pieces } of deskWorksOf(judgements, across === 'own' ? 'hung' : across)) {
+      for (const pieceId of pieces) {
         const colours = judgements.coloursOf(pieceId);
-        if (colours === null || seen.has(colours)) return [];
-        seen.add(colours);
-        return [...colours.body, ...colours.edge];
-      }),
-    );
+        for (const { lab } of colours === null ? [] : [...colours.body, ...colours.edge]) {
+          if (!isColourReady(lab)) missing.set(`${lab.L} ${lab.a} ${lab.b}`, lab);
+        }
+      }
+    }
+    const todo = [...missing.values()];
+    setWaiting(todo.length <= FEW ? 0 : todo.length);
     let at = 0;
     let timer = 0;
     const go = (): void => {
       const until = performance.now() + TURN_MS;
-      while (at < swatches.length && performance.now() < until) {
-        const swatch = swatches[at];
-        if (swatch !== undefined) colourSurfaceOf(swatch.lab);
+      while (at < todo.length && performance.now() < until) {
+        const lab = todo[at];
+        if (lab !== undefined) colourSurfaceOf(lab);
         at += 1;
       }
-      if (at < swatches.length) timer = window.setTimeout(go, TURN_MS);
+      if (at < todo.length) timer = window.setTimeout(go, TURN_MS);
       else setWaiting(0);
     };
-    // What was worked out before takes no time, so nothing goes back to daylight for one work more.
-    setWaiting((before) => (before === 0 ? 0 : swatches.length));
     timer = window.setTimeout(go, TURN_MS);
     return () => clearTimeout(timer);
-  }, [documents, judgements, pictures, objects]);
+  }, [judgements, pictures, roots, across]);
   return waiting;
 }

@@ -1,32 +1,16 @@
 /** What stands down and across on the desk, from the show and from how this person has it laid out. */
-import type { DeskGroup, DeskPool, DeskWall, DeskWork, WallOrder, WorkOrder } from '@enfilade/shared/colour-desk';
+import type { DeskGroup, DeskWall, DeskWork } from '@enfilade/shared/colour-desk';
 import { deskWallsOf, deskWorksOf, groupsOf, wallsInOrder } from '@enfilade/shared/colour-desk';
 import { lampNameOf } from '@enfilade/shared/lamps';
 import type { PaintId, RootName, SurfaceId } from '@enfilade/shared/schema';
 import { useMemo } from 'react';
-import { Store, useStore } from '../selection.ts';
+import { useStore } from '../selection.ts';
 import { usePictures } from '../sync/hooks.ts';
 import type { Other } from '../sync/presence-room.ts';
 import { useRestingRoots } from '../sync/resting-roots.ts';
+import { deskLayout } from './desk-layout.ts';
 import { useDeskLight } from './desk-light.tsx';
 import { deskWall, held, useOthersHere } from './desk-trial.ts';
-
-/** 'own': each wall has only what hangs on it; otherwise every work stands on every wall. */
-export type Across = 'own' | DeskPool;
-
-export interface DeskLayout {
-  readonly across: Across;
-  readonly works: WorkOrder;
-  readonly walls: WallOrder;
-  /** Groups folded or opened by hand; the others as is best for their number. */
-  readonly folds: ReadonlyMap<string, boolean>;
-}
-
-export const deskLayout = new Store<DeskLayout>({ across: 'hung', works: 'wall', walls: 'room', folds: new Map() });
-
-export function layOut(change: Partial<DeskLayout>): void {
-  deskLayout.set({ ...deskLayout.get(), ...change });
-}
 
 export type DeskColumn =
   | { readonly kind: 'work'; readonly key: string; readonly work: DeskWork; readonly group: DeskGroup }
