@@ -95,6 +95,19 @@ describe('echoes', () => {
     expect(echoesOf(['mould'], featuresOf(dull), { difference: deltaE2000 })).toEqual([]);
   });
 
+  test('law: as near in colour, a strong green is the better echo, and a grey the worse', () => {
+    const of = (chroma: number) => ({ L: 50, a: -chroma, b: 0, share: 1 });
+    const score = (chroma: number) => {
+      const features = featuresOf([
+        { id: 'own', type: 'hanging', palette: [of(chroma)] },
+        { id: 'its', type: 'map', palette: [of(chroma)] },
+      ]);
+      return echoesOf(['own'], features, { difference: deltaE2000 })[0]!.score;
+    };
+    expect(score(2)).toBeLessThan(score(15));
+    expect(score(15)).toBeLessThan(score(30));
+  });
+
   test('law: two rectangles do not echo each other, nor two of a kind for having two lenders', () => {
     const silhouette = { aspect: 1, fill: 1, outline: [0, 0, 0, 0.14, 0, 0, 0, 0.04] };
     const square = { id: 'slide', type: 'slide', from: 'osk', palette: green, silhouette };

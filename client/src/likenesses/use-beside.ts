@@ -30,8 +30,9 @@ export function useBeside(id: ObjectId, asked: boolean): BesideState {
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key stands for what is read
   useEffect(() => {
     if (!asked || known?.key === key) return;
-    const notFocal = [...show.documents.all('objects')].flatMap(([other, { levelsMm }]) =>
-      levelsMm?.length ? [other] : [],
+    // A focal work is looked for among what hangs: others stand on a carrier, or before a wall.
+    const notFocal = [...show.documents.all('objects')].flatMap(([other, object]) =>
+      object.levelsMm?.length || show.judgements.hardwareOf(object)?.hooks === 0 ? [other] : [],
     );
     const records = recordsOf(show, poolKey);
     const { stop } = askForLikenesses({ kind: 'beside', records, id, notFocal }, (answer) => {

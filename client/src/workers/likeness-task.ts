@@ -18,7 +18,7 @@ export type LikenessQuestion =
       readonly kind: 'beside';
       readonly records: readonly GroupingRecord[];
       readonly id: string;
-      /** What others stand on is no focal work. */
+      /** What is no focal work: others stand on it, or it stands itself. */
       readonly notFocal: readonly string[];
     };
 

@@ -139,8 +139,12 @@ function strongEcho(own: readonly Swatch[], its: readonly Swatch[], costs: Array
 }
 
 function nearnessOf({ whole, distance, shared }: NonNullable<Echo['colour']>): number {
-  if (whole) return 1 - distance / COLOUR_LIMIT;
   const share = shared.reduce((sum, one) => sum + one.share, 0);
+  if (whole) {
+    // Wood answers every other wood, and grey every grey: what is shared counts less the nearer to grey it is.
+    const chroma = shared.reduce((sum, one) => sum + one.share * Math.hypot(one.its.a, one.its.b), 0) / (share || 1);
+    return (1 - distance / COLOUR_LIMIT) * (0.4 + 0.6 * Math.min(1, chroma / STRONG_CHROMA) ** 2);
+  }
   return Math.min(1, 2 * share) * (1 - distance / SWATCH_LIMIT);
 }
 
