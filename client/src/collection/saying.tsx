@@ -97,8 +97,13 @@ function OnChecklist(props: {
   }
   if (!wanted || !show.may('checklist')) return null;
   return (
-    <button type="button" className="act co-take" onClick={() => takeToChecklist(show, [record])}>
-      Take to the checklist<span className="spoken">: {record.title}</span>
+    <button
+      type="button"
+      className="act co-take"
+      aria-label={`Take to the checklist: ${record.title}`}
+      onClick={() => takeToChecklist(show, [record])}
+    >
+      Take to the checklist
     </button>
   );
 }
