@@ -8,7 +8,7 @@ test('story: the artist says yes in the collection; the curator sees it by her n
   const dov = await museum.enter(browser, 'curator');
   const told: string[] = [];
   isolde.page.on('response', async (answer) => {
-    if (answer.url().includes('/collection')) told.push(await answer.text().catch(() => ''));
+    if (/\/seat\/\w+\/collection/.test(answer.url())) told.push(await answer.text().catch(() => ''));
   });
 
   await isolde.page.getByRole('link', { name: 'Collection', exact: true }).click();
@@ -23,8 +23,9 @@ test('story: the artist says yes in the collection; the curator sees it by her n
   await isolde.page.getByRole('button', { name: 'never shown' }).click();
   await isolde.page.getByRole('button', { name: 'without', exact: true }).click();
   await isolde.page.getByLabel('Words, or a number').fill('mallet');
-  await expect(found.getByText('not photographed').first()).toBeVisible();
-  await found.getByRole('button', { name: 'maybe' }).first().click();
+  await expect(thing.getByRole('heading', { level: 3 })).toHaveText(/mallet/);
+  await expect(thing.getByText('not photographed')).toBeVisible();
+  await thing.getByRole('button', { name: 'maybe' }).click();
   await isolde.page.getByRole('button', { name: 'either way' }).click();
   await isolde.page.getByRole('button', { name: 'with a picture', exact: true }).click();
   await isolde.page.getByLabel('Words, or a number').fill('eel trap mended');

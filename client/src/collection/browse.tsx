@@ -37,7 +37,7 @@ export function Browse() {
       <FilterFields filters={filters} about={about.answer} set={set} />
       <section className="co-found" aria-label="Found">
         <h2 className="co-count" aria-live="polite">
-          {countText(answer, filters)}
+          {countText(found.to === path ? answer : null, filters)}
         </h2>
         {found.trouble === null ? null : (
           <p className="co-trouble" role="alert">
