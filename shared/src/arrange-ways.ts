@@ -173,12 +173,16 @@ function* massesOf(task: MassAsked): Generator<Arrangement> {
   }
 }
 
+/** A plinth of which less is seen from the entrance is hidden: no way to group them. Own rule, as on a level. */
+const SEEN = 1 / 3;
+
 /** About the middle of the floor; asked again, towards one side of it and the other. */
 function* plinthsOf(task: PlinthsAsked, round: number): Generator<Arrangement> {
   const { leftMm, rightMm, bottomMm, topMm } = task.engine.floor;
   const yMm = (bottomMm + topMm) / 2;
   for (const share of [0.5, 0.32, 0.68].slice(Math.min(2, round - 1))) {
     for (const found of plinthGroups({ ...task.engine, around: { xMm: leftMm + share * (rightMm - leftMm), yMm } })) {
+      if (found.measures.leastSeen < SEEN) continue;
       const floor = `${task.wish.surface.slice(0, task.wish.surface.indexOf(':'))}:floor`;
       yield arrangementFrom({
         name: found.name,

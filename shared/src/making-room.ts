@@ -9,12 +9,15 @@ import { LAYOUT_FLOOR, type PieceId, type Place, type SurfaceId } from './schema
 /** The layout floor has no edges: so far out nobody lays anything (mm). */
 const NO_EDGE_MM = 1e6;
 
+/** What is so many times as large gives no way: a whole hang would follow it (own rule). */
+const TOO_LARGE = 4;
+
 /** Where everything comes to be when the piece is wanted here; null where there is no room and nobody gives way. */
 export type RoomMaker = (wanted: Place) => ReadonlyMap<PieceId, Place> | null;
 
 /**
- * Reads a surface once, for a whole drag: each step is then the engine's alone. Pinned pieces, and what carries others,
- * stay. Null where the surface is neither a wall nor the layout floor.
+ * Reads a surface once, for a whole drag: each step is then the engine's alone. Pinned pieces, what carries others, and
+ * what is far larger than what is moved, stay. Null where the surface is neither a wall nor the layout floor.
  */
 export function roomMakerOn(
   judgements: Judgements,
@@ -31,8 +34,11 @@ export function roomMakerOn(
   );
   const direct = seen.filter((one) => one.direct);
   const others = direct.map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
-  const pinned = direct.flatMap(({ pieceId }, i) =>
-    judgements.isPinned(pieceId) || judgements.where.directlyOn(pieceId).size > 0 ? [i] : [],
+  const largest = TOO_LARGE * size.widthMm * size.heightMm;
+  const pinned = direct.flatMap(({ pieceId, widthMm, heightMm }, i) =>
+    judgements.isPinned(pieceId) || widthMm * heightMm > largest || judgements.where.directlyOn(pieceId).size > 0
+      ? [i]
+      : [],
   );
   const standing = seen.filter((one) => !one.direct).map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
   const keepClear = [

@@ -52,6 +52,15 @@ describe('neighbours make room', () => {
     );
   });
 
+  test('story: a large hanging gives no way to a block: the block goes beside it', () => {
+    const { judgements, history, documents } = row(1);
+    history.perform(commands.place(documents, new Map([['hanging#1', ['dye:head', 3500, 1500, 0, 0]]])));
+    const made = roomMakerOn(judgements, 'dye:head', 'blocks#1', 60)?.(['dye:head', 2000, 1500, 0, 0]);
+    expect([...(made?.keys() ?? [])]).toEqual(['blocks#1']);
+    // The hanging is 3,100 wide: its left edge is at 1,950.
+    expect(made!.get('blocks#1')![1] + 100).toBeLessThanOrEqual(1950 - 60);
+  });
+
   test('story: where there is no room nobody gives way', () => {
     const { judgements, history } = row(2);
     // A fixture with a margin as large as the wall leaves nothing.
