@@ -1,7 +1,12 @@
 /** Strings a second through the records' parsers, and the longest CPU time that hostile strings take. */
+
+import * as XLSX from '@e965/xlsx';
+import { importFile } from '@enfilade/client/importers/importers';
 import { dateFrom } from '@enfilade/records/dates';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { makerFrom } from '@enfilade/records/makers';
+import { checklistFromTable } from '@enfilade/shared/checklist-reading';
+import { longWorkbook } from './long-workbook.ts';
 
 export const name = 'records';
 
@@ -104,9 +109,43 @@ function dearest(read: (text: string) => unknown): { ms: number; text: string } 
   return worst;
 }
 
-export async function run(): Promise<
-  { row: string; ours: number; peer: number; ratio: number; unit: string; gate?: string }[]
-> {
+const WORKBOOK_ROWS = 50_000;
+
+interface Row {
+  readonly row: string;
+  readonly ours: number;
+  readonly peer: number;
+  readonly ratio: number;
+  readonly unit: string;
+  readonly gate?: string;
+}
+
+/** A long workbook to the review, against the library alone turning the same bytes into rows of cells. */
+async function workbookRows(): Promise<Row[]> {
+  const bytes = longWorkbook(WORKBOOK_ROWS);
+  const start = cpuMs();
+  const { table } = await importFile(new Blob([bytes]), 'long.xlsx', { sheet: null, tell: () => {} });
+  const { rows } = checklistFromTable(table);
+  const ours = cpuMs() - start;
+  // The making of the workbook counted in; the reading is what needs most.
+  const most = process.resourceUsage().maxRSS / 1024;
+  if (table.cells.length !== WORKBOOK_ROWS + 1 || rows.length === 0) throw new Error('the workbook was not read whole');
+  const again = cpuMs();
+  const sheet = XLSX.read(bytes, { type: 'array', dense: true }).Sheets.Checklist as XLSX.WorkSheet;
+  XLSX.utils.sheet_to_json(sheet, { header: 1 });
+  const peer = cpuMs() - again;
+  const what = `XLSX of ${WORKBOOK_ROWS} rows`;
+  return [
+    { row: `${what} to the review (CPU; peer: the library alone)`, ours, peer, ratio: ours / peer, unit: 'ms' },
+    { row: `${what}: most memory of the process`, ours: most, peer: Number.NaN, ratio: Number.NaN, unit: 'MB' },
+  ];
+}
+
+export async function run(): Promise<Row[]> {
+  return [...(await workbookRows()), ...parserRows()];
+}
+
+function parserRows(): Row[] {
   return PARSERS.flatMap(([parser, read, texts]) => {
     perSecond(read, texts.slice(0, 1));
     const rate = perSecond(read, texts);

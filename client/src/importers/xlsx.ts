@@ -35,7 +35,9 @@ export const xlsx: Importer = {
     const plain = zipSync(Object.fromEntries(parts), { level: 0 });
     const library = await import('@e965/xlsx');
     tell('looking through its sheets', null);
-    const book = opened(library, plain, { sheetRows: TOP_ROWS });
+    // Where there is one sheet, nothing has to be looked at twice.
+    const alone = opened(library, plain, { bookSheets: true }).SheetNames.length === 1;
+    const book = opened(library, plain, alone ? {} : { sheetRows: TOP_ROWS });
     const sheets = book.SheetNames.map((name, index): SheetName => {
       return { name, hidden: (book.Workbook?.Sheets?.[index]?.Hidden ?? 0) !== 0 };
     });
@@ -47,10 +49,12 @@ export const xlsx: Importer = {
       });
     const name = sheets.some((one) => one.name === asked)
       ? (asked as string)
-      : (likeliestSheet(grids(book, sheets)) ?? sheets[0]?.name);
+      : alone
+        ? sheets[0]?.name
+        : (likeliestSheet(grids(book, sheets)) ?? sheets[0]?.name);
     if (name === undefined) throw new NotImported('There is no sheet in it.');
     tell(`reading sheet “${name}”`, null);
-    const whole = opened(library, plain, { sheets: [name] });
+    const whole = alone ? book : opened(library, plain, { sheets: [name] });
     const [grid] = grids(
       whole,
       sheets.filter((one) => one.name === name),
@@ -65,7 +69,11 @@ export function isZip(head: Uint8Array): boolean {
   return head[0] === 0x50 && head[1] === 0x4b && head[2] === 0x03 && head[3] === 0x04;
 }
 
-function opened(library: Xlsx, bytes: Uint8Array, which: { sheetRows?: number; sheets?: string[] }): WorkBook {
+function opened(
+  library: Xlsx,
+  bytes: Uint8Array,
+  which: { bookSheets?: true; sheetRows?: number; sheets?: string[] },
+): WorkBook {
   try {
     return library.read(bytes, { type: 'array', dense: true, cellNF: true, cellHTML: false, ...which });
   } catch {
