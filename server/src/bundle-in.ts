@@ -30,7 +30,8 @@ type Facts = Readonly<Record<string, Readonly<Record<string, Json>>>>;
 
 export async function takeBundle(into: Into, request: IncomingMessage): Promise<Answer> {
   if (!isEmpty(into.sessions)) {
-    const what = 'This show is not empty. A whole show comes into an empty one: start a server on a folder of its own.';
+    const what =
+      'This show is not empty. A whole show comes into an empty one: a server started with --empty on a folder of its own.';
     return refusal(409, `${what} Nothing was changed.`, WHERE);
   }
   const path = join(into.dataDirectory, 'images', 'incoming', `${randomUUID()}.zip`);

@@ -1,6 +1,6 @@
 /**
  * The server as it is started: `--port`/`PORT`, `--host`/`HOST`, `--data`/`ENFILADE_DATA`, `--client`, `--large`,
- * `--all-seats` (prints every seat's link), `--tls` (with a certificate of this machine's own, or `--cert FILE --key FILE`), `--max-pages` (bounds the log's file, in pages of 4,096 bytes),
+ * `--all-seats` (prints every seat's link), `--empty` (no demo: for a whole show that is to be taken in), `--tls` (with a certificate of this machine's own, or `--cert FILE --key FILE`), `--max-pages` (bounds the log's file, in pages of 4,096 bytes),
  * `ENFILADE_ORIGINS` (further origins pages may come from, with commas), `ENFILADE_LOG` (how much is told of what happens: `error`, `warn` unless given, `info`, `debug`).
  * Everything goes to the standard output, events as lines of JSON; no file of it is kept.
  * `backup --data FOLDER --to FILE` and `restore --from FILE --data FOLDER` do that and end.
@@ -41,6 +41,7 @@ const { values, positionals } = parseArgs({
     client: { type: 'string' },
     'all-seats': { type: 'boolean', default: false },
     large: { type: 'boolean', default: false },
+    empty: { type: 'boolean', default: false },
     'max-pages': { type: 'string' },
     tls: { type: 'boolean', default: false },
     cert: { type: 'string' },
@@ -127,7 +128,9 @@ async function serve(): Promise<void> {
       );
     });
   }
-  await fillWithDemo(server, { large: values.large, progress: (line) => process.stdout.write(`${line}\n`) });
+  if (!values.empty) {
+    await fillWithDemo(server, { large: values.large, progress: (line) => process.stdout.write(`${line}\n`) });
+  }
   const invitations = await invitationsFor(server.seats, dataDirectory, PEOPLE);
   const printed = invitations.filter(({ person }) => values['all-seats'] || PRINTED.has(person.id));
   const lines = printed.map(({ person, token }) => {

@@ -28,7 +28,7 @@ export function BundlePart({ bringing }: { readonly bringing: Bringing }) {
       ? 'A lead takes it in: it writes into every part of the show.'
       : empty
         ? null
-        : 'This show is not empty. A whole show comes into an empty one, on a server or a folder of its own.';
+        : 'This show is not empty. A whole show comes into an empty one: a server started with --empty on a folder of its own.';
   return (
     <section className="bi-bundle" aria-label="A whole show">
       <h2>{bundle.file.name} is a whole show</h2>
