@@ -68,10 +68,13 @@ async function received(request: IncomingMessage, path: string): Promise<void> {
   );
 }
 
-/** Nothing composed, recorded or said yet; settings, and who has a seat, are there from the first moment. */
+/** What is there from the first moment a page is open: settings, who has a seat, and what they have looked at. */
+const THERE_ALREADY: readonly RootName[] = ['settings', 'people', 'readMarks'];
+
+/** Nothing composed, recorded or said yet. */
 function isEmpty({ documents }: Sessions): boolean {
   return (Object.keys(ROOTS) as RootName[]).every((root) => {
-    return root === 'settings' || root === 'people' || documents.facts(root)[Symbol.iterator]().next().done === true;
+    return THERE_ALREADY.includes(root) || documents.facts(root)[Symbol.iterator]().next().done === true;
   });
 }
 

@@ -62,6 +62,10 @@ test('story: a show taken out and into an empty server is the same show, to the 
   const bundle = await takenOut(here, lead);
   const there = await scene();
   const theirs = await there.seat('lead', 'another');
+  // Their page has been open: what they have looked at is no beginning of a show.
+  await there.server.sessions
+    .get('talk')
+    .act((doc) => doc.getMap('readMarks').set('wren/history', '2026-11-29T10:00:00Z'));
   const [status, answer] = await takenIn(there, theirs, bundle);
   expect([status, answer]).toEqual([200, { title: 'Slow Water', records: 1, pictures: 1, refused: [] }]);
   expect(digestsOf(there)).toEqual(digestsOf(here));
