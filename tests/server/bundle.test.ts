@@ -36,11 +36,11 @@ async function overwick(): Promise<{ readonly here: Scene; readonly lead: TakenS
   return { here, lead, picture };
 }
 
-/** SHA-256 of each document's facts; who has a seat is each server's own. */
+/** SHA-256 of each document's facts; who has a seat, and what they have looked at, is each server's own. */
 function digestsOf({ server }: Scene): Record<string, string> {
   return Object.fromEntries(
     DOCUMENT_NAMES.map((name) => {
-      const { people: _, ...facts } = documentFacts(server.sessions.documents, name);
+      const { people: _, readMarks: __, ...facts } = documentFacts(server.sessions.documents, name);
       return [name, digestOf(toCanonicalText(facts))];
     }),
   );
