@@ -51,8 +51,8 @@ function useColumns(view: View): readonly Column[] {
     {
       about: 'The things',
       ways: [
+        { name: 'Collection', to: { sheet: 'collection', part: 'browse' } },
         mayBringIn(role) && { name: 'Bring in', to: { sheet: 'bring-in' } },
-        { name: 'Take out', to: { sheet: 'take-out' } },
         mayBringIn(role) && { name: 'One thing', to: { sheet: 'one-thing' } },
         { name: 'Loans', to: { sheet: 'loans' } },
       ],
@@ -82,12 +82,12 @@ function useColumns(view: View): readonly Column[] {
     {
       about: 'Kept',
       ways: [
-        { name: 'Collection', to: { sheet: 'collection', part: 'browse' } },
         {
           name: 'Paperwork',
           to: { sheet: 'paper', surface: paper },
           here: view.sheet === 'paper' || view.sheet === 'samples' || view.sheet === 'paint-schedule',
         },
+        { name: 'Take out', to: { sheet: 'take-out' } },
         { name: 'History', to: { sheet: 'history' } },
         mayInvite(role) && { name: 'Seats', to: { sheet: 'seats' } },
       ],
