@@ -11,10 +11,11 @@ import { LookForm } from './look-form.tsx';
 import { DealtAgain, Tried } from './nothing-found.tsx';
 import { wordsOfKind, wordsOfSet } from './set-words.ts';
 import { type Looking, useLikenesses } from './use-likenesses.ts';
-import { type LikenessWish, LOOKS, wishText } from './wish.ts';
+import { type LikenessWish, wishText } from './wish.ts';
 import './likenesses.css';
 
-const FIRST: LikenessWish = { looks: LOOKS, among: 'unplaced' };
+/** One look finds more than all at once, and shape is what is seen first on a wall. */
+const FIRST: LikenessWish = { looks: ['shape'], among: 'checklist' };
 
 export function LikenessesPage({ wish }: { readonly wish: LikenessWish | undefined }) {
   const show = useShow();
