@@ -1,5 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
+import * as XLSX from '@e965/xlsx';
 import { expect, type Seat, test } from './museum.ts';
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
@@ -29,6 +30,13 @@ test('story: a lender’s terms, a lamp that breaks them, a loan declined, and a
   await lux.fill('60');
   await lux.press('Enter');
   await expect(row(EVENING)).not.toContainText('The lender allows');
+
+  // The lender's list as a workbook, with the terms just written down.
+  const coming = ama.page.waitForEvent('download');
+  await ama.page.getByRole('button', { name: 'as XLSX of Private collection, the pilot’s family' }).click();
+  const list = XLSX.readFile(await (await coming).path()).Sheets['Loan list'] as XLSX.WorkSheet;
+  const evening = XLSX.utils.sheet_to_json<Record<string, string>>(list).find(({ Title }) => Title === EVENING);
+  expect(evening?.Terms).toContain('60 lux');
 
   // Dov, on the wall, gives the work a lamp of its own: both are told at once, and it waits for Ama.
   await goTo(dov, 'wall/dye:right');

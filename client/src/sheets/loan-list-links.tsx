@@ -1,28 +1,46 @@
-/** A lender's loan list to print, and as a file for a spreadsheet. */
-import { loanListOf, toLoanCsv } from '@enfilade/shared/loan-list';
+/** A lender's loan list to print, and as files for a spreadsheet. */
+import { loanListOf, loanListTable, toLoanCsv } from '@enfilade/shared/loan-list';
+import { useState } from 'react';
+import { say } from '../shell/live-region.tsx';
 import { useShow } from '../sync/hooks.ts';
-import { download, fileNameOf } from './download.ts';
+import { writeXlsx } from '../workers/xlsx-writer.ts';
+import { download, fileNameOf, XLSX_TYPE } from './download.ts';
 
 export function LoanListLinks({ lender, name }: { readonly lender: string; readonly name: string }) {
   const { judgements, documents, base } = useShow();
+  const [trouble, setTrouble] = useState('');
   const withValues = documents.doc('private') !== undefined;
+  const file = `loan-list-${fileNameOf(name)}`;
+  const rows = () => loanListOf(judgements, lender, withValues);
+
+  const takeXlsx = async (): Promise<void> => {
+    setTrouble('');
+    const bytes = await writeXlsx(loanListTable(rows(), withValues), 'Loan list', new AbortController().signal);
+    if (bytes === null) {
+      setTrouble('The workbook could not be written. Nothing in the show was changed.');
+      return;
+    }
+    download(`${file}.xlsx`, bytes, XLSX_TYPE);
+    say(`The loan list of ${name} is out as XLSX.`);
+  };
+
   return (
-    <p className="lender-commands">
-      <a href={`${base}/paper/loan-list.pdf?lender=${encodeURIComponent(lender)}`} target="_blank" rel="noreferrer">
-        loan list, PDF<span className="spoken"> of {name}, in a new tab</span>
-      </a>
-      <button
-        type="button"
-        onClick={() =>
-          download(
-            `loan-list-${fileNameOf(name)}.csv`,
-            toLoanCsv(loanListOf(judgements, lender, withValues), withValues),
-            'text/csv;charset=utf-8',
-          )
-        }
-      >
-        as CSV<span className="spoken"> of {name}</span>
-      </button>
-    </p>
+    <>
+      <p className="lender-commands">
+        <a href={`${base}/paper/loan-list.pdf?lender=${encodeURIComponent(lender)}`} target="_blank" rel="noreferrer">
+          loan list, PDF<span className="spoken"> of {name}, in a new tab</span>
+        </a>
+        <button type="button" onClick={() => void takeXlsx()}>
+          as XLSX<span className="spoken"> of {name}</span>
+        </button>
+        <button
+          type="button"
+          onClick={() => download(`${file}.csv`, toLoanCsv(rows(), withValues), 'text/csv;charset=utf-8')}
+        >
+          as CSV<span className="spoken"> of {name}</span>
+        </button>
+      </p>
+      {trouble === '' ? null : <p role="alert">{trouble}</p>}
+    </>
   );
 }

@@ -7,7 +7,7 @@ import { useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { writeXlsx } from '../workers/xlsx-writer.ts';
-import { download, fileNameOf } from './download.ts';
+import { download, fileNameOf, XLSX_TYPE } from './download.ts';
 import './take-out.css';
 
 export function TakeOut() {
@@ -37,8 +37,7 @@ export function TakeOut() {
       if (!control.signal.aborted) setTrouble('The workbook could not be written. Nothing in the show was changed.');
       return;
     }
-    const type = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-    download(`${name}-checklist.xlsx`, bytes, type);
+    download(`${name}-checklist.xlsx`, bytes, XLSX_TYPE);
     say('The checklist is out as XLSX.');
   };
 
