@@ -11,6 +11,10 @@ export interface LengthFieldProps {
   readonly mm: number | null;
   /** Takes the typed length; answers what is wrong with it, or null. */
   readonly take: (mm: number) => string | null;
+  /** Takes that there is none any more; without it an empty field is refused. */
+  readonly clear?: () => string | null;
+  /** What is said where there is none. */
+  readonly absent?: string;
   readonly frozen?: boolean;
   readonly hint?: string;
   readonly first?: boolean;
@@ -20,7 +24,8 @@ export interface LengthFieldProps {
   readonly mostMm?: number;
 }
 
-export function LengthField({ label, mm, take, frozen, hint, first, stepper, leastMm, mostMm }: LengthFieldProps) {
+export function LengthField(props: LengthFieldProps) {
+  const { label, mm, take, clear, absent, frozen, hint, first, stepper, leastMm, mostMm } = props;
   const { unit } = usePreferences();
   const within = (typed: number): string | null => {
     if (leastMm !== undefined && typed < leastMm) return `at least ${lengthText(leastMm, unit)}`;
@@ -33,12 +38,14 @@ export function LengthField({ label, mm, take, frozen, hint, first, stepper, lea
       text={mm === null ? null : lengthText(mm, unit)}
       unit={unit === 'cm' ? 'centimetres' : 'inches'}
       take={(text) => {
+        if (text === '' && clear !== undefined) return clear();
         const read = lengthFrom(text, unit);
         return read.mm === undefined ? `'${text}' ${read.issue.what}` : within(read.mm);
       }}
       step={(by) => {
         if (mm !== null) within(mm + by * STEP_MM[unit]);
       }}
+      {...(absent === undefined ? {} : { absent })}
       {...(frozen === undefined ? {} : { frozen })}
       {...(hint === undefined ? {} : { hint })}
       {...(first === undefined ? {} : { first })}

@@ -67,6 +67,7 @@ export function LoanFields({ objectId }: { readonly objectId: ObjectId }) {
       <div className="loan-fields-part">
         <TypedField
           label="Lux at most"
+          absent="none"
           text={loan.mostLux == null ? null : String(loan.mostLux)}
           frozen={frozen}
           take={(typed) => {
@@ -80,6 +81,8 @@ export function LoanFields({ objectId }: { readonly objectId: ObjectId }) {
           mm={loan.lowestFootMm ?? null}
           frozen={frozen}
           leastMm={0}
+          absent="none"
+          clear={() => set({ lowestFootMm: null }, 'height')}
           take={(mm) => set({ lowestFootMm: mm }, 'height')}
         />
         <LengthField
@@ -87,6 +90,8 @@ export function LoanFields({ objectId }: { readonly objectId: ObjectId }) {
           mm={loan.highestTopMm ?? null}
           frozen={frozen}
           leastMm={0}
+          absent="none"
+          clear={() => set({ highestTopMm: null }, 'height')}
           take={(mm) => set({ highestTopMm: mm }, 'height')}
         />
         <Choice

@@ -4,8 +4,9 @@ import './typed-field.css';
 
 export interface TypedFieldProps {
   readonly label: string;
-  /** As it stands, without its unit; null: not known. */
+  /** As it stands, without its unit; null: not known, or what `absent` says. */
   readonly text: string | null;
+  readonly absent?: string;
   /** Takes what was typed; answers what is wrong with it, or null. */
   readonly take: (typed: string) => string | null;
   /** One step up or down, ten with shift; absent where stepping makes no sense. */
@@ -24,6 +25,7 @@ export interface TypedFieldProps {
 
 export function TypedField(props: TypedFieldProps) {
   const { label, text, take, step, stepper = false, words = false, frozen = false, unit, hint, first = false } = props;
+  const { absent = 'not known' } = props;
   const steps = stepper && step !== undefined && text !== null ? step : null;
   const id = useId();
   const [typed, setTyped] = useState<string | null>(null);
@@ -62,7 +64,7 @@ export function TypedField(props: TypedFieldProps) {
     return (
       <div className="typed-field">
         <span className="typed-label">{label}</span>
-        <span className={`typed-value typed-frozen${text === null ? ' unk' : ''}`}>{text ?? 'not known'}</span>
+        <span className={`typed-value typed-frozen${text === null ? ' unk' : ''}`}>{text ?? absent}</span>
         {hint === undefined ? null : <span className="typed-hint">{hint}</span>}
       </div>
     );
@@ -91,7 +93,7 @@ export function TypedField(props: TypedFieldProps) {
           inputMode={words ? 'text' : 'decimal'}
           autoComplete="off"
           value={typed ?? text ?? ''}
-          placeholder="not known"
+          placeholder={absent}
           data-first-field={first ? '' : undefined}
           aria-invalid={wrong !== null}
           aria-describedby={wrong !== null ? `${id}-wrong` : hint !== undefined ? `${id}-hint` : undefined}
