@@ -77,6 +77,13 @@ export function HelpCard({ close }: { readonly close: () => void }) {
               <span className="unk help-hatch" aria-hidden="true" /> hatched: estimated, or not known
             </li>
             <li>
+              <svg width="13" height="15" viewBox="0 0 13 15" aria-hidden="true">
+                <path d="M6.5 5V14" stroke="#111" strokeWidth={2} />
+                <circle cx={6.5} cy={3.5} r={3} fill="#111" />
+              </svg>{' '}
+              a nail over a thing: pinned, it stays when others are arranged or make room
+            </li>
+            <li>
               <svg className="help-remark" viewBox="-18 -13 31 26" width="22" height="18" aria-hidden="true">
                 <RingShapes name="A B" pattern="plain" />
                 <path d="M-15.5 -9V9" stroke="#111" strokeWidth={4} />

@@ -58,6 +58,20 @@ function towards(from: [number, number], to: [number, number], by: number): [num
   return [from[0] + ((to[0] - from[0]) / length) * by, from[1] + ((to[1] - from[1]) / length) * by];
 }
 
+/** A nail above the middle of the upper edge: it stays when others move. Outside the thing, like every mark. */
+export function drawPinned(sheet: Sheet, item: SceneItem): void {
+  const middleOf = (out: number): [number, number] => {
+    const [left, right] = cornersOf(sheet, item, out) as [[number, number], [number, number]];
+    return [(left[0] + right[0]) / 2, (left[1] + right[1]) / 2];
+  };
+  const [foot, head] = [middleOf(1), middleOf(8)];
+  strokeSeen(sheet, item.panel.ink, 1.75, () => {
+    sheet.ctx.moveTo(foot[0], foot[1]);
+    sheet.ctx.lineTo(head[0], head[1]);
+    sheet.ctx.arc(head[0], head[1], 2 * sheet.dpr, 0, 2 * Math.PI);
+  });
+}
+
 /** A thin pencil outline: under the pointer. */
 export function drawHovered(sheet: Sheet, item: SceneItem): void {
   outline(sheet, item, 2, 1, []);

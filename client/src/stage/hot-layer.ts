@@ -7,7 +7,7 @@ import type { Bitmaps } from './bitmaps.ts';
 import type { Insets, WindowSize } from './camera.ts';
 import { drawGaps } from './draw-gaps.ts';
 import { drawItem } from './draw-items.ts';
-import { drawFormer, drawFrame, drawHeld, drawHovered, drawRing, drawSelected } from './draw-marks.ts';
+import { drawFormer, drawFrame, drawHeld, drawHovered, drawPinned, drawRing, drawSelected } from './draw-marks.ts';
 import { drawNameOnPlan } from './draw-names.ts';
 import { drawScaleBar } from './draw-surrounds.ts';
 import { drawWord, readingBeside } from './draw-word.ts';
@@ -79,6 +79,10 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
       drawHeld(sheet, item, ring);
       if (i === 0) drawRing(sheet, item, person.name, ring);
     }
+  }
+  for (const id of show.documents.all('pinned').keys()) {
+    const item = itemsNow(id).find(({ direct }) => direct);
+    if (item !== undefined) drawPinned(sheet, item);
   }
   const chosen = selection.get();
   const { hovered } = hotState;

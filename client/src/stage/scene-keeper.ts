@@ -67,6 +67,7 @@ export class SceneKeeper {
         const shown = [...documents.all('places').keys()];
         this.refresh(new Set(shown.filter((id) => shas.has(judgements.photographOf(id) ?? ''))));
       }),
+      documents.subscribe('pinned', () => this.news.moved()),
       trial.subscribe(() => this.trialChanged()),
       paintTrial.subscribe(() => this.rebuild()),
       presence.subscribe(() => this.othersChanged()),
