@@ -88,7 +88,8 @@ describe('likenesses', () => {
   });
 
   test('law: a look that is turned away from changes nothing, and one looked by alone is enough', () => {
-    const pool = plantedPool(300, 4);
+    // Of these pools one in which colour alone sets a group apart.
+    const pool = plantedPool(300, 4, 0.5, 2);
     const weights = { colour: 1, shape: 0, size: 0, use: 0, age: 0 };
     const found = clustersOf(featuresOf(pool.records), { weights });
     const otherwise = pool.records.map((r) => ({ ...r, type: 'any', heightMm: 10, earliestYear: 1 }));

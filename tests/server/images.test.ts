@@ -286,11 +286,12 @@ test('law: colours made by an earlier engine are made again at the next start, t
   expect(cell).toEqual({ page: 0, index: 0 });
 });
 
-test('reference: the first bytes of JPEG, PNG and WebP (ISO 10918-1, PNG 3rd edition, RFC 9649), and of what is none', () => {
+test('reference: the first bytes of JPEG, PNG, WebP and TIFF (ISO 10918-1, PNG 3rd edition, RFC 9649, TIFF 6.0), and of what is none', () => {
   expect(kindOf(Uint8Array.of(0xff, 0xd8, 0xff, 0xe0))).toBe('jpeg');
   expect(kindOf(Uint8Array.of(0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a))).toBe('png');
   expect(kindOf(Buffer.from('RIFF\0\0\0\0WEBPVP8 '))).toBe('webp');
-  for (const head of ['RIFF\0\0\0\0WAVEfmt ', 'GIF89a', '<?xml', '\0\0\0\x20ftypavif', 'II*\0']) {
+  for (const head of ['II*\0', 'MM\0*']) expect(kindOf(Buffer.from(head, 'latin1'))).toBe('tiff');
+  for (const head of ['RIFF\0\0\0\0WAVEfmt ', 'GIF89a', '<?xml', '\0\0\0\x20ftypavif', 'II,\0', 'II\0*']) {
     expect(kindOf(Buffer.from(head, 'latin1'))).toBeNull();
   }
 });
