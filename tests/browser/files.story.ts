@@ -45,7 +45,7 @@ test('story: a messy workbook and a zip of pictures come in by the review, each 
   await page.getByLabel(/^with values, prices/).check();
   const coming = page.waitForEvent('download');
   await page.getByRole('button', { name: 'Checklist, XLSX' }).click();
-  const book = XLSX.readFile(await (await coming).path());
+  const book = XLSX.read(await readFile(await (await coming).path()));
   const rows = XLSX.utils.sheet_to_json<Record<string, string>>(book.Sheets.Checklist as XLSX.WorkSheet);
   expect(rows.find((row) => row.Title === 'Eel trap')?.['Accession No']).toBe('1987.12.5');
   expect(rows.find((row) => row.Title === 'Weir panel')?.['Insurance Value']).toBe('£9,000');

@@ -34,7 +34,7 @@ test('story: a lender’s terms, a lamp that breaks them, a loan declined, and a
   // The lender's list as a workbook, with the terms just written down.
   const coming = ama.page.waitForEvent('download');
   await ama.page.getByRole('button', { name: 'as XLSX of Private collection, the pilot’s family' }).click();
-  const list = XLSX.readFile(await (await coming).path()).Sheets['Loan list'] as XLSX.WorkSheet;
+  const list = XLSX.read(readFileSync(await (await coming).path())).Sheets['Loan list'] as XLSX.WorkSheet;
   const evening = XLSX.utils.sheet_to_json<Record<string, string>>(list).find(({ Title }) => Title === EVENING);
   expect(evening?.Terms).toContain('60 lux');
 

@@ -1,8 +1,8 @@
 /** A museum's server for a story: the built server on a free port, with a data folder of its own, killed at the end. */
 import { type ChildProcess, spawn } from 'node:child_process';
-import { cpSync, mkdtempSync, rmSync } from 'node:fs';
+import { cpSync, linkSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join, relative, sep } from 'node:path';
 import { type Browser, type BrowserContext, test as base, expect, type Page } from '@playwright/test';
 
 export const ROOT = join(import.meta.dirname, '..', '..');
@@ -92,8 +92,9 @@ export class Museum {
     });
     const link = this.links[role];
     if (link === undefined) throw new Error(`no link was printed for the ${role}`);
-    await page.goto(link);
-    await page.goto(`${page.url().split('#')[0]}?probe`);
+    // The link is exchanged apart from the page, which is then loaded once, as it will be looked at.
+    const seat = await context.request.get(link);
+    await page.goto(`${seat.url()}?probe`);
     await page
       .getByText(/^Saved|view only|nothing here can be changed/i)
       .first()
@@ -108,11 +109,25 @@ export interface Seat {
   readonly errors: string[];
 }
 
+/** Pictures are never written over, under their hash: they are the same files in every copy. */
+function copyDemo(data: string): void {
+  const pictures = join(DEMO, 'images');
+  const isHashed = (path: string): boolean => /^[0-9a-f]{2}$/.test(relative(pictures, path).split(sep)[0] ?? '');
+  cpSync(DEMO, data, { recursive: true, filter: (path) => !isHashed(path) });
+  for (const entry of readdirSync(pictures, { recursive: true, withFileTypes: true })) {
+    const from = join(entry.parentPath, entry.name);
+    if (!entry.isFile() || !isHashed(from)) continue;
+    const to = join(data, 'images', relative(pictures, from));
+    mkdirSync(dirname(to), { recursive: true });
+    linkSync(from, to);
+  }
+}
+
 export const test = base.extend<{ museum: Museum }>({
   // biome-ignore lint/correctness/noEmptyPattern: Playwright reads the fixtures a story asks for from this pattern.
   museum: async ({}, use) => {
     const data = mkdtempSync(join(tmpdir(), 'enfilade-story-'));
-    cpSync(DEMO, data, { recursive: true });
+    copyDemo(data);
     const museum = new Museum(data);
     await museum.open();
     await use(museum);
