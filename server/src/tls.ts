@@ -6,7 +6,6 @@ import { X509Certificate } from 'node:crypto';
 import { chmod, mkdir, readFile, writeFile } from 'node:fs/promises';
 import { hostname, networkInterfaces } from 'node:os';
 import { join } from 'node:path';
-import { generate } from 'selfsigned';
 
 export interface Certificate {
   /** PEM. */
@@ -47,6 +46,7 @@ export async function ownCertificate(dataDirectory: string, now = new Date()): P
   if (kept !== null && isGoodHere(kept[0], now)) return { cert: kept[0], key: kept[1], own: true };
   const { names, addresses } = namesOfThisMachine();
   const until = new Date(now.getTime() + DAYS * 86_400_000);
+  const { generate } = await import('selfsigned');
   const made = await generate([{ name: 'commonName', value: `Enfilade on ${hostname()}` }], {
     keyType: 'ec',
     curve: 'P-256',

@@ -7,7 +7,7 @@ import type { Collection } from '../collection.ts';
 import type { Images } from '../images.ts';
 import type { Sessions } from '../sessions.ts';
 import { dayFacts } from './days.ts';
-import { buildDemoShow, type DemoOptions, toUpdates } from './show.ts';
+import type { DemoOptions } from './show.ts';
 
 /** Last, as it says that everything before it is in the log. */
 const LAST: DocumentName = 'rooms';
@@ -26,6 +26,8 @@ export async function fillWithDemo(
   options: Omit<DemoOptions, 'takePicture' | 'takeCollection'> & { readonly now?: Date } = {},
 ): Promise<boolean> {
   if (sessions.documents.all('rooms').size > 0) return false;
+  // Drawing a show is much to load, and wanted once.
+  const { buildDemoShow, toUpdates } = await import('./show.ts');
   const show = await buildDemoShow({
     ...options,
     takePicture: async (bytes, name) => (await images.add(bytes, name)).sha256,

@@ -2,7 +2,6 @@
 import { readFileSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { A3, type Sheet, type SheetMark, type SheetText } from '@enfilade/shared/sheet';
-import PDFDocument from 'pdfkit';
 
 const POINTS_PER_MM = 72 / 25.4;
 const INK = '#111111';
@@ -16,7 +15,9 @@ const FACES: Record<SheetText['face'], string> = {
 };
 
 /** @returns the bytes of a PDF with one A3 landscape page a sheet. */
-export function toPdf(sheets: readonly Sheet[], about: { readonly title: string }): Promise<Buffer> {
+export async function toPdf(sheets: readonly Sheet[], about: { readonly title: string }): Promise<Buffer> {
+  // Loaded with the first paper: it takes longer than the rest of a start.
+  const { default: PDFDocument } = await import('pdfkit');
   const pdf = new PDFDocument({ autoFirstPage: false, info: { Title: about.title, Producer: 'Enfilade' } });
   for (const [face, path] of Object.entries(FACES)) pdf.registerFont(face, readFileSync(require.resolve(path)));
   const parts: Buffer[] = [];
