@@ -42,8 +42,8 @@ describe('likenesses', () => {
     expect(found.leftOut.length + found.sets.reduce((sum, { members }) => sum + members.length, 0)).toBe(n);
   });
 
-  test('law: nothing is found where there is nothing to find, and it is said: 25 pools with every field dealt out again', () => {
-    for (let seed = 1; seed <= 25; seed++) {
+  test('law: nothing is found where there is nothing to find, and it is said: 15 pools with every field dealt out again', () => {
+    for (let seed = 1; seed <= 15; seed++) {
       const n = seed % 2 ? 300 : 80;
       const { records } = plantedPool(n, 5, 0.6, seed);
       const { sets, words, leftOut, fallen } = clustersOf(featuresOf(dealtAgain(records, seed)));
