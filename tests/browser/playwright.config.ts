@@ -1,13 +1,13 @@
 import { availableParallelism } from 'node:os';
 import { defineConfig } from '@playwright/test';
 
-// Stories in a real Chromium. A story takes two cores for its server and its browsers: two at once where there are more.
+// Stories in a real Chromium, two at once: each waits now and then, for its server, for what settles, for what it expects.
 export default defineConfig({
   testDir: '.',
   testMatch: '*.story.ts',
   globalSetup: './demo-data.ts',
   outputDir: '../test-results/browser',
-  workers: availableParallelism() >= 6 ? 2 : 1,
+  workers: availableParallelism() >= 2 ? 2 : 1,
   fullyParallel: true,
   retries: 0,
   timeout: 120_000,
