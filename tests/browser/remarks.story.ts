@@ -11,7 +11,7 @@ async function faceEastWall({ page }: Seat): Promise<void> {
 /** What the head counts as not read. */
 async function unreadOf({ page }: Seat): Promise<number> {
   const words = await page.getByRole('link', { name: /^Remarks/ }).textContent();
-  return Number(/(\d+) not read/.exec(words ?? '')?.[1] ?? 0);
+  return Number(/^Remarks (\d+)$/.exec(words ?? '')?.[1] ?? 0);
 }
 
 const cardOf = ({ page }: Seat) => page.getByRole('article', { name: `Card of ${OIL}` });

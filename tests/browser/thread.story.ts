@@ -23,7 +23,7 @@ test('story: repaint, read, sign off, lose the server, move a piece 5 cm, change
   await expect(isolde.page.getByRole('list', { name: 'Here now' })).toContainText('Dov Castellane');
 
   // The oil view is lost on the verdigris, and the card says why.
-  await dov.page.getByRole('listitem').getByRole('button', { name: OIL }).press('Enter');
+  await dov.page.getByRole('listitem').getByRole('button', { name: OIL, exact: true }).press('Enter');
   await expect(dov.page.getByText('lost on this wall')).toBeVisible();
 
   // Repainted weld it carries; the other browser's wall is repainted too.
@@ -128,7 +128,7 @@ test('story: a viewer reads everything and can change nothing; the artist never 
 }) => {
   const viewer = await museum.enter(browser, 'viewer');
   await faceEastWall(viewer);
-  await viewer.page.getByRole('listitem').getByRole('button', { name: OIL }).press('Enter');
+  await viewer.page.getByRole('listitem').getByRole('button', { name: OIL, exact: true }).press('Enter');
   await expect(viewer.page.getByText('lost on this wall')).toBeVisible();
   await expect(viewer.page.getByRole('button', { name: 'sign off as it stands' })).toHaveCount(0);
   await expect(viewer.page.getByRole('link', { name: 'Bring in' })).toHaveCount(0);

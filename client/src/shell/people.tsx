@@ -40,8 +40,7 @@ export function People({ view }: { readonly view: View }) {
     <ul className="people" aria-label="Here now">
       <li>
         <Ring name={person.name} pattern={show.presence.ringOf(person.id)} radiusPx={9.5} />
-        <span className="people-name">{person.name}</span>
-        <i className="it people-where">you</i>
+        <span className="people-name">{person.name}</span> <i className="it people-where">you</i>{' '}
         {isStage(view) && others.length > 0 && !alone ? <PointCommand /> : null}
       </li>
       {others.map((there) => {
@@ -53,10 +52,10 @@ export function People({ view }: { readonly view: View }) {
         return (
           <li key={clientId}>
             <Ring name={other.name} pattern={ring} radiusPx={9.5} blank={alone} />
-            <span className="people-name">{other.name}</span>
+            <span className="people-name">{other.name}</span>{' '}
             <i className="it people-where" title={where}>
               {where}
-            </i>
+            </i>{' '}
             {alone || other.id === person.id ? null : (
               <button
                 type="button"
