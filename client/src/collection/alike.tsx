@@ -5,6 +5,7 @@ import { useAsked } from './asking.ts';
 import type { CollectionView } from './collection-address.ts';
 import { useStanding } from './saying.tsx';
 import { Thing, ThingPicture } from './thing.tsx';
+import { Trouble } from './trouble.tsx';
 
 type AlikeView = Extract<CollectionView, { readonly of: string }>;
 
@@ -36,14 +37,7 @@ export function Alike({ view }: { readonly view: AlikeView }) {
         <h2 className="co-count" aria-live="polite">
           {headOf(answer, part, told.asking)}
         </h2>
-        {told.trouble === null ? null : (
-          <p className="co-trouble" role="alert">
-            {told.trouble}{' '}
-            <button type="button" onClick={told.again}>
-              ask again
-            </button>
-          </p>
-        )}
+        <Trouble told={told} />
         <ul className="co-things">
           {answer?.found.map(({ record, words }) => (
             <Thing key={record.number} record={record} standing={standing} why={words} />

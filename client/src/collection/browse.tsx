@@ -11,6 +11,7 @@ import { useAsked } from './asking.ts';
 import { FilterFields, type Filters } from './filter-fields.tsx';
 import { useStanding } from './saying.tsx';
 import { Thing } from './thing.tsx';
+import { Trouble } from './trouble.tsx';
 
 const PAGE = 60;
 
@@ -39,14 +40,7 @@ export function Browse() {
         <h2 className="co-count" aria-live="polite">
           {countText(found.to === path ? answer : null, filters)}
         </h2>
-        {found.trouble === null ? null : (
-          <p className="co-trouble" role="alert">
-            {found.trouble}{' '}
-            <button type="button" onClick={found.again}>
-              ask again
-            </button>
-          </p>
-        )}
+        <Trouble told={found} />
         {answer !== null && records.length === 0 && !found.asking ? (
           <p className="cap">
             Nothing is known by that. Take a word away, or look among what is not photographed: that is most of the

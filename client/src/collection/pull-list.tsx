@@ -5,6 +5,7 @@ import { maySeeStorage } from '@enfilade/shared/seats';
 import { momentText } from '../sheets/vignette-words.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { useAsked } from './asking.ts';
+import { Trouble } from './trouble.tsx';
 
 export function PullList() {
   const { me, judgements } = useShow();
@@ -22,14 +23,7 @@ export function PullList() {
           Print
         </button>
       </p>
-      {told.trouble === null ? null : (
-        <p className="co-trouble" role="alert">
-          {told.trouble}{' '}
-          <button type="button" onClick={told.again}>
-            ask again
-          </button>
-        </p>
-      )}
+      <Trouble told={told} />
       <article className="co-paper" aria-label="Pull list">
         <header>
           <h2>Pull list</h2>

@@ -7,6 +7,7 @@ import { toAddress } from '../view-address.ts';
 import { useRecords } from './asking.ts';
 import { Saying, type Standing, takeToChecklist, useStanding } from './saying.tsx';
 import { shownText, ThingPicture } from './thing.tsx';
+import { Trouble } from './trouble.tsx';
 
 const HEADS: Readonly<Record<CollectionSaid, string>> = {
   yes: 'Somebody says yes',
@@ -40,14 +41,7 @@ export function SaidList() {
   }
   return (
     <div className="co-list">
-      {told.trouble === null ? null : (
-        <p className="co-trouble" role="alert">
-          {told.trouble}{' '}
-          <button type="button" onClick={told.again}>
-            ask again
-          </button>
-        </p>
-      )}
+      <Trouble told={told} />
       {show.may('checklist') && toTake.length > 1 ? (
         <p>
           <button type="button" className="act main" onClick={() => takeToChecklist(show, toTake)}>

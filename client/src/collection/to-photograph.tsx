@@ -5,6 +5,7 @@ import { useRecords } from './asking.ts';
 import { PhotographIt } from './photograph-it.tsx';
 import { SaidRow, standingOf } from './said-list.tsx';
 import { useStanding } from './saying.tsx';
+import { Trouble } from './trouble.tsx';
 
 export function ToPhotograph() {
   const { documents } = useShow();
@@ -28,14 +29,7 @@ export function ToPhotograph() {
   }
   return (
     <div className="co-list">
-      {told.trouble === null ? null : (
-        <p className="co-trouble" role="alert">
-          {told.trouble}{' '}
-          <button type="button" onClick={told.again}>
-            ask again
-          </button>
-        </p>
-      )}
+      <Trouble told={told} />
       {objects.length === 0 ? null : (
         <section className="co-group" aria-label="On the checklist">
           <h2>
