@@ -4,12 +4,11 @@ import type { Look } from '@enfilade/grouping/columns';
 import { echoesOf } from '@enfilade/grouping/echoes';
 import { type Features, featuresOf, meanColour } from '@enfilade/grouping/features';
 import { apartIn, columnWeights, mixedDistance } from '@enfilade/grouping/mixed-distance';
-import type { GroupingRecord, Silhouette } from '@enfilade/grouping/records';
-import { outlineDistance, silhouetteOf } from '@enfilade/grouping/silhouette';
+import type { GroupingRecord } from '@enfilade/grouping/records';
+import { outlineDistance } from '@enfilade/grouping/silhouette';
 import { dateFrom } from '@enfilade/records/dates';
 import { dimensionsFrom } from '@enfilade/records/dimensions';
 import { outerSizeOf } from '@enfilade/records/outer-size';
-import { ATLAS_CELL_PX } from '@enfilade/shared/protocol';
 import type { Collection } from './collection.ts';
 import type { CollectionRow } from './database.ts';
 import type { Images } from './images.ts';
@@ -52,7 +51,6 @@ interface Seen {
 export class CollectionLooks {
   private readonly collection: Collection;
   private readonly images: Images;
-  private readonly outlines = new Map<string, Silhouette | undefined>();
   private pool: Promise<readonly Seen[]> | null = null;
   private poolOf = -1;
 
@@ -63,7 +61,7 @@ export class CollectionLooks {
 
   /** The nearest first; nothing where the thing's picture is not known. */
   async find(from: LookedFrom, by: 'likeness' | 'echo'): Promise<readonly Alike[]> {
-    const own = await this.recordOf(from);
+    const own = this.recordOf(from);
     if (own.palette === undefined) return [];
     const pool = (await this.poolNow()).filter(
       ({ row, record }) => record.id !== own.id && row.picture !== from.picture,
@@ -97,22 +95,18 @@ export class CollectionLooks {
   }
 
   private async seen(): Promise<readonly Seen[]> {
-    const found: Seen[] = [];
-    for (const row of await this.collection.pictured()) {
+    return (await this.collection.pictured()).map((row) => {
       const { type, maker, date, dimensions, picture } = row;
-      found.push({
-        row,
-        record: await this.recordOf({ id: row.key, type, maker, date, dimensions, picture: picture ?? '' }),
-      });
-    }
-    return found;
+      return { row, record: this.recordOf({ id: row.key, type, maker, date, dimensions, picture: picture ?? '' }) };
+    });
   }
 
-  private async recordOf({ id, type, maker, date, dimensions, picture }: LookedFrom): Promise<GroupingRecord> {
-    const palette = this.images.factsOf(picture)?.body.map(({ lab, share }) => ({ ...lab, share }));
+  private recordOf({ id, type, maker, date, dimensions, picture }: LookedFrom): GroupingRecord {
+    const facts = this.images.factsOf(picture);
+    const palette = facts?.body.map(({ lab, share }) => ({ ...lab, share }));
+    const silhouette = facts?.silhouette;
     const { earliest, latest } = dateFrom(date);
     const size = outerSizeOf({ dimensions: dimensionsFrom(dimensions) });
-    const silhouette = await this.outlineOf(picture);
     return {
       id,
       ...(type === '' ? {} : { type }),
@@ -124,15 +118,6 @@ export class CollectionLooks {
       ...(palette === undefined || palette.length === 0 ? {} : { palette }),
       ...(silhouette === undefined ? {} : { silhouette }),
     };
-  }
-
-  private async outlineOf(picture: string): Promise<Silhouette | undefined> {
-    if (this.outlines.has(picture)) return this.outlines.get(picture);
-    const rgba = await this.images.miniature(picture);
-    const alpha = rgba?.filter((_, at) => at % 4 === 3);
-    const outline = alpha === undefined ? undefined : silhouetteOf(alpha, ATLAS_CELL_PX);
-    this.outlines.set(picture, outline);
-    return outline;
   }
 }
 

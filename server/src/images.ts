@@ -73,11 +73,6 @@ export class Images {
     return this.known.has(sha256) ? join(this.folderOf(sha256), 'original') : undefined;
   }
 
-  /** RGBA of its miniature, ATLAS_CELL_PX square. */
-  async miniature(key: string): Promise<Uint8Array | undefined> {
-    return this.known.has(key) ? readFile(join(this.folderOf(key), '64.rgba')).catch(() => undefined) : undefined;
-  }
-
   async thumbnail(key: string, px: '256' | '1024'): Promise<Uint8Array | undefined> {
     if ((await this.cutOf(key)) === undefined) return undefined;
     return readFile(join(this.folderOf(key), `${px}.webp`)).catch(() => undefined);
