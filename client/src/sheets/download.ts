@@ -1,6 +1,3 @@
-/** Of a workbook (ECMA-376). */
-export const XLSX_TYPE = 'application/vnd.openxmlformats-officedocument.spreadsheetml.sheet';
-
 /** Hands a text, or bytes, made in this page to the person as a file. */
 export function download(fileName: string, content: string | Uint8Array<ArrayBuffer>, type: string): void {
   const address = URL.createObjectURL(new Blob([content], { type }));

@@ -3,8 +3,8 @@ import { loanListOf, loanListTable, toLoanCsv } from '@enfilade/shared/loan-list
 import { useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useShow } from '../sync/hooks.ts';
-import { writeXlsx } from '../workers/xlsx-writer.ts';
-import { download, fileNameOf, XLSX_TYPE } from './download.ts';
+import { download, fileNameOf } from './download.ts';
+import { takeWorkbook } from './take-workbook.ts';
 
 export function LoanListLinks({ lender, name }: { readonly lender: string; readonly name: string }) {
   const { judgements, documents, base } = useShow();
@@ -15,13 +15,10 @@ export function LoanListLinks({ lender, name }: { readonly lender: string; reado
 
   const takeXlsx = async (): Promise<void> => {
     setTrouble('');
-    const bytes = await writeXlsx(loanListTable(rows(), withValues), 'Loan list', new AbortController().signal);
-    if (bytes === null) {
-      setTrouble('The workbook could not be written. Nothing in the show was changed.');
-      return;
-    }
-    download(`${file}.xlsx`, bytes, XLSX_TYPE);
-    say(`The loan list of ${name} is out as XLSX.`);
+    const table = loanListTable(rows(), withValues);
+    const { came, trouble: why } = await takeWorkbook(table, 'Loan list', `${file}.xlsx`, new AbortController().signal);
+    setTrouble(why);
+    if (came) say(`The loan list of ${name} is out as XLSX.`);
   };
 
   return (

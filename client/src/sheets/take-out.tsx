@@ -6,8 +6,8 @@ import { mayBringIn, mayRead } from '@enfilade/shared/seats';
 import { useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useRoots, useShow } from '../sync/hooks.ts';
-import { writeXlsx } from '../workers/xlsx-writer.ts';
-import { download, fileNameOf, XLSX_TYPE } from './download.ts';
+import { download, fileNameOf } from './download.ts';
+import { takeWorkbook } from './take-workbook.ts';
 import './take-out.css';
 
 export function TakeOut() {
@@ -31,14 +31,10 @@ export function TakeOut() {
     const control = new AbortController();
     setWorking(control);
     setTrouble('');
-    const bytes = await writeXlsx(table(), 'Checklist', control.signal);
+    const { came, trouble: why } = await takeWorkbook(table(), 'Checklist', `${name}-checklist.xlsx`, control.signal);
     setWorking(null);
-    if (bytes === null) {
-      if (!control.signal.aborted) setTrouble('The workbook could not be written. Nothing in the show was changed.');
-      return;
-    }
-    download(`${name}-checklist.xlsx`, bytes, XLSX_TYPE);
-    say('The checklist is out as XLSX.');
+    setTrouble(why);
+    if (came) say('The checklist is out as XLSX.');
   };
 
   return (
