@@ -55,7 +55,7 @@ export async function keepState(
   words: Omit<KeptState, 'digest'>,
   state = hangStateOf(documents),
 ): Promise<KeptState | null> {
-  if (ARRANGED_ROOTS.every((root) => Object.keys(state[root]).length === 0)) return null;
+  if (ARRANGED_ROOTS.every((root) => Object.keys(state[root] ?? {}).length === 0)) return null;
   const digest = await kept.put(state);
   const newest = [...documents.all('states').values()].reduce<KeptState | null>(
     (last, next) => (last === null || next.at > last.at ? next : last),

@@ -10,22 +10,31 @@ export interface HangLayer {
 }
 
 /** The hang's roots a layer may hold; settings are not arranged, so they stay the show's. */
-export const ARRANGED_ROOTS = ['places', 'memberOf', 'paints', 'vignettes'] as const satisfies readonly RootName[];
+export const ARRANGED_ROOTS = [
+  'places',
+  'memberOf',
+  'paints',
+  'vignettes',
+  'pinned',
+] as const satisfies readonly RootName[];
 export type ArrangedRoot = (typeof ARRANGED_ROOTS)[number];
 
 export function isArranged(root: RootName): root is ArrangedRoot {
   return (ARRANGED_ROOTS as readonly RootName[]).includes(root);
 }
 
-/** Every arranged fact, by root and raw key: what a kept state holds. */
-export type HangState = { readonly [R in ArrangedRoot]: { readonly [key: string]: Json } };
+type Facts = { readonly [key: string]: Json };
+
+/** Every arranged fact, by root and raw key: what a kept state holds. States kept in earlier versions say nothing of pins. */
+export type HangState = { readonly [R in Exclude<ArrangedRoot, 'pinned'>]: Facts } & { readonly pinned?: Facts };
 
 /** A whole state of the hang as it was; nothing can be changed in it. */
 export function layerOfState(state: HangState): HangLayer {
   return {
     over(root) {
-      if (!isArranged(root)) return null;
-      const facts = new Map(Object.entries(state[root]));
+      const kept = isArranged(root) ? state[root] : undefined;
+      if (kept === undefined) return null;
+      const facts = new Map(Object.entries(kept));
       return { get: (key) => facts.get(key), entries: () => facts.entries(), observe: () => () => {} };
     },
     changesFor() {

@@ -17,15 +17,17 @@ export function hangStateOf(documents: ShowDocuments): HangState {
 export function hangStateFrom(value: unknown): HangState | null {
   if (typeof value !== 'object' || value === null) return null;
   const parts = value as Record<string, unknown>;
-  const whole = ARRANGED_ROOTS.every((root) => typeof parts[root] === 'object' && parts[root] !== null);
+  const isSaid = (root: ArrangedRoot) => root !== 'pinned' || parts[root] !== undefined;
+  const whole = ARRANGED_ROOTS.filter(isSaid).every((root) => typeof parts[root] === 'object' && parts[root] !== null);
   return whole ? (value as HangState) : null;
 }
 
-/** Sets the whole hang to a kept state, as one act that can be undone. */
+/** Sets the whole hang to a kept state, as one act that can be undone. Of what the state says nothing, nothing changes. */
 export function restoreState(documents: ShowDocuments, state: HangState, name: string): Act {
   const changes: Change[] = [];
   for (const root of ARRANGED_ROOTS) {
     const kept = state[root];
+    if (kept === undefined) continue;
     for (const [key] of documents.facts(root)) if (!(key in kept)) changes.push({ root, key, value: undefined });
     for (const [key, value] of Object.entries(kept)) changes.push({ root, key, value });
   }

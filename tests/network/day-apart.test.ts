@@ -96,7 +96,7 @@ class Colleague {
 
 /** The same as plain data, root by root. */
 const plain = (doc: Y.Doc): unknown =>
-  ['places', 'memberOf', 'paints', 'vignettes'].map((root) => doc.getMap(root).toJSON());
+  ['places', 'memberOf', 'paints', 'vignettes', 'pinned'].map((root) => doc.getMap(root).toJSON());
 
 test('law: a day apart, hundreds of acts each: all end alike, and each is told exactly what two people changed', async () => {
   const here = await scene();

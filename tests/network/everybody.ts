@@ -371,6 +371,7 @@ export class Hand {
         commands.describe(vignette, this.random() < 0.5 ? { name: this.text('Name') } : { focal: this.one(PIECES) }),
       join: () => commands.join(vignette, pieces),
       leave: () => commands.leave(documents, pieces),
+      pin: () => commands.pin(pieces, this.random() < 0.6),
       ungroup: () => commands.ungroup(documents, vignette),
       'remove, a vignette': () => commands.remove('vignettes', vignette, 'a vignette'),
       lineUp: () => lineUp(judgements, surface, pieces, by),
@@ -475,7 +476,6 @@ export class Hand {
       sayOfCollection: () =>
         collection.sayOfCollection(this.one(['OM 1.1', 'om 1-1']), this.maybe(this.one(COLLECTION_SAID)), word),
       takeFromCollection: () => collection.takeFromCollection(live, [COLLECTED, { ...COLLECTED, number: 'OM 2' }]),
-      pin: () => commands.pin(this.some(PIECES), this.random() < 0.6),
       declineArrangement: () =>
         declining.declineArrangement(this.one(GROUNDS), { digest: this.one(['way 1', 'way 2']), name: 'line' }, word),
       offerAgain: () => declining.offerAgain(live, this.one(GROUNDS)),

@@ -44,15 +44,18 @@ describe('proposals', () => {
     propound(commands.unplace(shown, ['hanging#1']));
     propound(commands.describe(vignetteId, { name: 'Forty impressions' }));
     propound(commands.join(vignetteId, ['blocks#3']));
+    propound(commands.pin(['bench#1'], true));
     expect(hangStateOf(documents)).toEqual(before);
     expect(shown.get('places', 'oil#1')).toEqual(['dye:head', 5280, 1740, 0, 0]);
     expect(shown.get('places', 'hanging#1')).toBeUndefined();
     expect(shown.get('paints', 'dye:head')).toBe('weld');
+    expect(shown.get('pinned', 'bench#1')).toBe(true);
     expect(shown.get('vignettes', vignetteId)?.name).toBe('Forty impressions');
     expect(commands.membersOf(shown, vignetteId)).toEqual(['blocks#3', 'hanging#1']);
     expect(movesOf(documents, 'night').map(({ id, standing }) => [id, standing])).toEqual([
       ['wall:dye:head', 'open'],
       [`vignette:${vignetteId}`, 'open'],
+      ['piece:bench#1', 'open'],
       ['piece:blocks#3', 'open'],
       ['piece:hanging#1', 'open'],
       ['piece:oil#1', 'open'],
@@ -139,8 +142,9 @@ describe('proposals', () => {
           () => commands.place(own, new Map([[piece, ['dye:head', random() * 6000, 900, 0, 0] as Place]])),
           () => commands.unplace(own, [piece]),
           () => commands.repaint('dye:head', random() < 0.5 ? 'a' : null),
+          () => commands.pin([piece], random() < 0.5),
           () => commands.gather(own, { name: `v${step}`, intent: '', focal: null }, [piece], `v${step % 4}`),
-        ][Math.floor(random() * 4)];
+        ][Math.floor(random() * 5)];
         if (act !== undefined) own.write(act().changes, 'someone');
         if (random() < 0.5) network.deliverOne();
       }
@@ -188,6 +192,22 @@ describe('kept states', () => {
     expect(hangStateOf(documents)).toEqual(kept);
     history.undo();
     expect(hangStateOf(documents)).toEqual(later);
+  });
+
+  test('law: a state says what was pinned; one of an earlier version says nothing of pins and changes none', () => {
+    const { documents, history } = night();
+    history.perform(commands.pin(['oil#1'], true));
+    const kept = hangStateOf(documents);
+    const { pinned: _, ...earlier } = kept;
+    history.perform(commands.pin(['oil#1'], false));
+    history.perform(commands.pin(['bench#1'], true));
+    const before = hangStateFrom(JSON.parse(JSON.stringify(earlier)));
+    if (before === null) throw new Error('a state of an earlier version is one');
+    expect(documents.laidOver(layerOfState(before)).get('pinned', 'bench#1')).toBe(true);
+    history.perform(restoreState(documents, before, 'earlier'));
+    expect([...documents.all('pinned').keys()]).toEqual(['bench#1']);
+    history.perform(restoreState(documents, kept, 'then'));
+    expect([...documents.all('pinned').keys()]).toEqual(['oil#1']);
   });
 
   test('law: one vignette is restored alone', () => {

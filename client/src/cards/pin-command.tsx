@@ -4,13 +4,12 @@ import type { PieceId } from '@enfilade/shared/schema';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import { act } from './acting.ts';
 
-/** Pins are the show's own, not a proposal's: none is offered there. */
 export function PinCommand({ pieceIds }: { readonly pieceIds: readonly PieceId[] }) {
   const show = useShow();
   const { judgements } = show;
   useRoots('pinned', 'places');
   const placed = pieceIds.filter((pieceId) => judgements.where.placeOf(pieceId) !== null);
-  if (show.layerId !== null || !show.may('hang') || placed.length === 0) return null;
+  if (!show.may('hang') || placed.length === 0) return null;
   const pinned = placed.filter((pieceId) => judgements.isPinned(pieceId));
   const free = placed.filter((pieceId) => !judgements.isPinned(pieceId));
   const what = (ids: readonly PieceId[]) => (ids.length === 1 ? judgements.nameOf(ids[0] as string) : `${ids.length}`);

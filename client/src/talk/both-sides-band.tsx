@@ -11,6 +11,7 @@ import { useShow } from '../sync/hooks.ts';
 import { useRestingRoots } from '../sync/resting-roots.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { go, THE_HANG } from '../view-address.ts';
+import { pinSentence } from './move-sentences.ts';
 import { viewOfSurface, whenText } from './remark-words.ts';
 import './both-sides-band.css';
 import { useCallback, useSyncExternalStore } from 'react';
@@ -101,7 +102,7 @@ function settling(one: BothSides, whose: 'mine' | 'theirs'): Change {
 }
 
 function nameOfFact({ judgements }: ShowSession, { root, key }: BothSides): string {
-  if (root === 'places' || root === 'memberOf') return judgements.nameOf(key);
+  if (root === 'places' || root === 'memberOf' || root === 'pinned') return judgements.nameOf(key);
   if (root === 'paints') return onName(judgements, key);
   return judgements.documents.get('vignettes', key.split('/')[0] as string)?.name ?? 'a vignette';
 }
@@ -117,6 +118,7 @@ function wordOnFact(
     const [on, x, y] = value as unknown as Place;
     return `${onName(judgements, on)}, ${length(x)} across, ${length(y)} ${on.endsWith(':floor') || on === 'layout' ? 'back' : 'up'}`;
   }
+  if (root === 'pinned') return pinSentence(value);
   if (value === undefined)
     return root === 'paints' ? 'no paint' : root === 'memberOf' ? 'in no vignette' : 'taken away';
   if (root === 'paints') return judgements.documents.get('deck', String(value))?.name ?? 'a paint that is gone';

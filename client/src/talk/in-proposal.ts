@@ -28,7 +28,7 @@ export interface InProposal {
   readonly shown: ShowSession;
 }
 
-const MOVES_READ = ['proposals', 'proposed', 'places', 'paints', 'vignettes', 'memberOf'] as const;
+const MOVES_READ = ['proposals', 'proposed', 'places', 'paints', 'vignettes', 'memberOf', 'pinned'] as const;
 
 const known = new WeakMap<ShowDocuments, { key: string; moves: readonly ProposedMove[]; entries: MoveEntry[] }>();
 

@@ -5,7 +5,7 @@ import { useStore } from '../selection.ts';
 import { useAddress, viewFrom } from '../view-address.ts';
 import { chosenMoves, type InProposal } from './in-proposal.ts';
 import { MovePicture } from './move-picture.tsx';
-import { type MoveWords, moveSentence, moveTitle, placeText } from './move-sentences.ts';
+import { type MoveWords, moveSentence, moveTitle, pinSentence, placeText } from './move-sentences.ts';
 import { stateOf } from './open-proposals.ts';
 import { ClashMark } from './proposal-mark.tsx';
 import { showMove, shows, surfaceOfMove } from './where-move.ts';
@@ -118,6 +118,7 @@ function clashTexts(move: ProposedMove, words: MoveWords): { now: string; to: st
   if (places !== null) return { now: placeText(places.now, words), to: placeText(places.to, words) };
   const [fact] = move.facts.filter(({ from, to, now }) => from !== now && to !== now);
   const told = (value: unknown): string => {
+    if (fact?.root === 'pinned') return pinSentence(value);
     if (typeof value !== 'string') return value === undefined ? 'nothing' : 'as it was worded';
     if (fact?.root === 'paints') return words.paintName(value);
     return fact?.root === 'memberOf' ? words.vignetteName(value) : value;

@@ -54,11 +54,11 @@ export function numbersOf(entries: readonly MoveEntry[]): ReadonlyMap<string, nu
   return numbers;
 }
 
-type Doing = 'comes' | 'goes' | 'moves' | 'joins';
+type Doing = 'comes' | 'goes' | 'moves' | 'joins' | 'stays';
 
 export function doingOf(move: ProposedMove): Doing {
   const place = move.facts.find(({ root }) => root === 'places');
-  if (place === undefined) return 'joins';
+  if (place === undefined) return move.facts.some(({ root }) => root === 'memberOf') ? 'joins' : 'stays';
   if (place.from === undefined) return 'comes';
   return place.to === undefined ? 'goes' : 'moves';
 }
@@ -77,6 +77,7 @@ export function groupTitle(entry: MoveEntry, titleOf: (pieceId: PieceId) => stri
     goes: 'go back to the unplaced',
     moves: 'move',
     joins: 'change vignette',
+    stays: 'pinned, or no longer',
   };
   return `${entry.moves.length} of ${titleOf(first.about.pieceId)} ${what[doingOf(first)]}`;
 }

@@ -41,6 +41,8 @@ export function moveSentence(move: ProposedMove, words: MoveWords): string {
   if (places !== null) parts.push(placeSentence(places.from, places.to, words));
   const member = move.facts.find(({ root }) => root === 'memberOf');
   if (member !== undefined) parts.push(memberSentence(member, words));
+  const pin = move.facts.find(({ root }) => root === 'pinned');
+  if (pin !== undefined) parts.push(pinSentence(pin.to));
   return parts
     .filter((part) => part !== '')
     .map((part) => `${part.charAt(0).toUpperCase()}${part.slice(1)}.`)
@@ -78,6 +80,11 @@ function memberSentence({ from, to }: MoveFact, words: MoveWords): string {
     return typeof from === 'string' ? `${joins}, out of ${words.vignetteName(from)}` : joins;
   }
   return typeof from === 'string' ? `leaves ${words.vignetteName(from)}` : '';
+}
+
+/** What a pin, or none, says of a piece, in a list and in a clash. */
+export function pinSentence(pinned: unknown): string {
+  return pinned === true ? 'pinned where it is' : 'free to give way';
 }
 
 /** 'up 24.0, right 8.0', 'comes from the unplaced, onto the bench': from one place to another. */

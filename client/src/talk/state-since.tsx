@@ -15,7 +15,17 @@ const SIDES = ['left', 'head', 'right', 'foot', 'floor', 'ceiling'] as const;
 export function StateSince({ inside }: { readonly inside: InState }) {
   const { hang, shown, id } = inside;
   const { unit } = usePreferences();
-  const version = useRestingRoots(250, 'places', 'memberOf', 'paints', 'vignettes', 'objects', 'rooms', 'deck');
+  const version = useRestingRoots(
+    250,
+    'places',
+    'memberOf',
+    'paints',
+    'vignettes',
+    'pinned',
+    'objects',
+    'rooms',
+    'deck',
+  );
   // biome-ignore lint/correctness/useExhaustiveDependencies: version and id stand for what the two hold
   const steps = useMemo(() => {
     const net = changesSince(shown.documents, hang.documents).map((change) => ({
