@@ -6,20 +6,16 @@ import type { Issue } from '@enfilade/arrangement/issues';
 import type { Act } from './acts.ts';
 import * as commands from './commands.ts';
 import type { Judgements } from './judgements.ts';
+import { outerBoxOf } from './outer-box.ts';
 import type { PieceId, Place, SurfaceId } from './schema.ts';
+
+export { outerBoxOf };
 
 /** The act, what it comes to, and what is to be said of it; no changes where it cannot be. */
 export interface Aligning extends Act {
   /** The height or upright they stand at now, or the gap between them (mm). */
   readonly mm: number;
   readonly issues: readonly Issue[];
-}
-
-/** The upright box round a turned one (mm): what gaps and lines are measured to. */
-export function outerBoxOf<B extends { widthMm: number; heightMm: number }>(box: B, turnDegrees: number): B {
-  const turn = (turnDegrees * Math.PI) / 180;
-  const [c, s] = [Math.abs(Math.cos(turn)), Math.abs(Math.sin(turn))];
-  return { ...box, widthMm: box.widthMm * c + box.heightMm * s, heightMm: box.widthMm * s + box.heightMm * c };
 }
 
 /** The upright box of a piece on a wall or the layout floor, as faced; null where its place is not on it. */

@@ -10,6 +10,7 @@ import type { ArrangeKind, HangEngineTask } from './arrange-task.ts';
 import type { Judgements } from './judgements.ts';
 import type { PieceId, SurfaceId } from './schema.ts';
 import { digestOf, toCanonicalText } from './sign-off.ts';
+import { BEFORE_IT_MM } from './whereabouts.ts';
 
 /** Feet and brooms; a salon starts higher, 24 in. Common practice, no source. */
 const ABOVE_FLOOR_MM = 250;
@@ -17,8 +18,6 @@ const SALON_ABOVE_FLOOR_MM = 600;
 /** 6 in from corners. Common practice, no source. */
 const FROM_CORNER_MM = 150;
 const FROM_CEILING_MM = 100;
-/** What stands or hangs farther before a wall hides nothing on it from who goes between (own rule). */
-export const BEFORE_IT_MM = 600;
 /** What a doorway needs in front of it to be gone through: 48 in. Common practice; local codes decide. */
 const BEFORE_A_DOOR_MM = 1220;
 

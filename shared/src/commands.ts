@@ -6,6 +6,7 @@ import { generateKeyBetween, generateNKeysBetween } from 'fractional-indexing';
 import type { Act } from './acts.ts';
 import type { EntityTypes, ShowDocuments } from './documents.ts';
 import { newId } from './identity.ts';
+import type { LabelWord } from './label-words.ts';
 import type { PictureCut } from './picture-cuts.ts';
 import type { Change } from './root-snapshot.ts';
 import {
@@ -244,6 +245,12 @@ export function pin(pieceIds: readonly PieceId[], stay: boolean): Act {
     name: stay ? `pin ${what}` : `unpin ${what}`,
     changes: pieceIds.map((pieceId) => set('pinned', pieceId, stay ? true : undefined)),
   };
+}
+
+/** On which side of its work a label stands, or that it has none; null: where it has room. */
+export function labelOn(pieceIds: readonly PieceId[], side: LabelWord | null): Act {
+  const name = side === null ? 'let labels find room' : side === 'none' ? 'leave labels out' : `put labels ${side}`;
+  return { name, changes: pieceIds.map((pieceId) => set('labelSides', pieceId, side ?? undefined)) };
 }
 
 export function repaint(surface: SurfaceId, paintId: PaintId | null): Act {

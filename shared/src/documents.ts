@@ -5,6 +5,7 @@
 import type { Limit } from '@enfilade/practice/practice-profile';
 import * as Y from 'yjs';
 import type { HangLayer } from './hang-layer.ts';
+import type { LabelWord } from './label-words.ts';
 import type { PictureCut } from './picture-cuts.ts';
 import type { Acceptance, KeptState, SeatedPerson, Signature, Version } from './protocol.ts';
 import { type Change, type Listener, type RawFacts, RootSnapshot } from './root-snapshot.ts';
@@ -57,6 +58,7 @@ export interface EntityTypes {
   vignettes: Vignette;
   settings: Json;
   pinned: boolean;
+  labelSides: LabelWord;
   values: PrivateFacts;
   proposals: Proposal;
   proposed: ProposedFact;

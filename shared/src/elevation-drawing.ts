@@ -5,6 +5,7 @@ import { MARGIN, ROUND } from './elevation-layout.ts';
 import type { ScheduleRow, WallSchedule } from './hanging-schedule.ts';
 import type { FixtureBox, OpeningBox } from './judgements.ts';
 import { linesOf, type SheetMark, textMark, textWidthMm } from './sheet.ts';
+import type { WallLabel } from './wall-labels.ts';
 import type { Seen } from './whereabouts.ts';
 
 interface PaperBox {
@@ -45,6 +46,7 @@ export function elevationDrawing(
     ...datumMarks(wall, frame),
     ...standingMarks(wall, frame, [...hung, ...fixed]),
     ...fixtures.flatMap((fixture, index) => fixtureMarks(fixture.kind, fixed[index] as PaperBox, hung)),
+    ...wall.labels.flatMap((label) => labelMarks(label, frame)),
     ...wall.rows.flatMap((row) => hungMarks(row, frame)),
     ...dimensionLine(left, right, frame.Y(wall.heightMm) - 6, wall.lengthMm),
     ...alongLine(
@@ -135,6 +137,26 @@ function fixtureMarks(kind: string, box: PaperBox, hung: readonly PaperBox[]): S
     { kind: 'box', ...box, weightMm: 0.25, fill: 'paper' },
     ...(free === undefined ? [] : [textMark(x, free, kind, 2, 'sans', 'middle')]),
   ];
+}
+
+/** Nearer to each other than this on paper, a label's lines run into one. */
+const LEAST_LEADING_MM = 0.45;
+
+/** A label as a small plate with its lines of text as strokes; dashed where it lies over something. */
+function labelMarks({ meets, text, ...label }: WallLabel, frame: Frame): SheetMark[] {
+  const box = boxOf(label, frame);
+  const lines = text.split('\n').filter((line) => line !== '');
+  const dash = meets.length > 0 ? { dash: [0.8, 0.6] } : {};
+  const marks: SheetMark[] = [{ kind: 'box', ...box, weightMm: 0.15, fill: 'paper', ...dash }];
+  const leading = (box.heightMm * 0.7) / Math.max(1, lines.length);
+  if (leading < LEAST_LEADING_MM) return marks;
+  const longest = Math.max(...lines.map(({ length }) => length));
+  const [left, width] = [box.xMm + box.widthMm * 0.08, box.widthMm * 0.84];
+  for (const [n, line] of lines.entries()) {
+    const y = box.yMm + box.heightMm * 0.15 + (n + 0.5) * leading;
+    marks.push({ kind: 'line', x1: left, y1: y, x2: left + (width * line.length) / longest, y2: y, weightMm: 0.1 });
+  }
+  return marks;
 }
 
 /** A work, its frame's sight edge, its number, and its hooks; in a small work the number gives way to the hook. */

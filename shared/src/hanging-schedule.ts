@@ -4,6 +4,7 @@ import type { HookPlan } from './hook-plan.ts';
 import type { Judgements } from './judgements.ts';
 import { type PieceId, type SurfaceId, surfaceParts } from './schema.ts';
 import type { TrueSize } from './true-size.ts';
+import type { WallLabel } from './wall-labels.ts';
 import type { Seen } from './whereabouts.ts';
 
 export interface ScheduleRow {
@@ -18,6 +19,8 @@ export interface ScheduleRow {
   readonly weightKg: number | null;
   /** How wide the frame round its picture is, within its size; 0 where none is drawn. */
   readonly frameMm: number;
+  /** Its label, and how high the middle of it stands above the floor; null where it has none of its own on the wall. */
+  readonly label: { readonly box: WallLabel; readonly fromFloorMm: number } | null;
 }
 
 export interface WallSchedule {
@@ -33,6 +36,8 @@ export interface WallSchedule {
   readonly paint: string;
   /** What hangs on this wall: the largest first, then from left to right, as it is hung. */
   readonly rows: readonly ScheduleRow[];
+  /** Labels, where the show has them on its walls. */
+  readonly labels: readonly WallLabel[];
   /** What stands before the wall or on its shelves: drawn, not hung. */
   readonly standing: readonly { readonly name: string; readonly seen: Seen }[];
 }
@@ -49,12 +54,14 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
     .sort((a, b) => b.widthMm * b.heightMm - a.widthMm * a.heightMm || a.xMm - b.xMm);
   const first = hung.slice(0, 1);
   const rest = hung.slice(1).sort((a, b) => a.xMm - a.widthMm / 2 - (b.xMm - b.widthMm / 2) || a.yMm - b.yMm);
+  const labels = judgements.setting('labelsOnWalls') === true ? judgements.labelBoxesOn(surface) : [];
   const rows: ScheduleRow[] = [];
   for (const [index, piece] of [...first, ...rest].entries()) {
     const object = judgements.objectOf(piece.pieceId);
     const size = judgements.sizeOf(piece.pieceId);
     const hooks = judgements.hooksOf(piece.pieceId);
     if (object === undefined || size === null || hooks === null) continue;
+    const box = labels.find(({ pieces: [of] }) => of === piece.pieceId);
     rows.push({
       number: index + 1,
       pieceId: piece.pieceId,
@@ -65,6 +72,7 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
       hooks,
       weightKg: judgements.weightOf(piece.pieceId),
       frameMm: judgements.drawnFrameOf(piece.pieceId)?.widthMm ?? 0,
+      label: box === undefined ? null : { box, fromFloorMm: box.yMm - wall.floorAt(box.xMm) },
     });
   }
   return {
@@ -79,6 +87,7 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
     centreLineMm: judgements.setting('centreLineMm'),
     paint: judgements.paintOf(surface)?.name ?? 'no paint chosen',
     rows,
+    labels,
     standing: seen
       .filter(({ direct }) => !direct)
       .map((piece) => ({ name: judgements.nameOf(piece.pieceId), seen: piece })),

@@ -57,7 +57,7 @@ import {
   type VignetteChange,
 } from './sign-off.ts';
 import type { TrueSize } from './true-size.ts';
-import { type WallLabel, wallLabelsOf } from './wall-labels.ts';
+import { labelCautions, type TakenSpace, type WallLabel, wallLabelsOf } from './wall-labels.ts';
 import { type Seen, Whereabouts } from './whereabouts.ts';
 
 /** What the server derived from pictures, by hash. The client fills it from `images/facts`. */
@@ -94,6 +94,9 @@ export interface VignetteStanding {
 /** Walls and paints that a picture's readings are kept for. */
 const READINGS_KEPT = 48;
 const NO_PIECES: ReadonlySet<PieceId> = new Set();
+/** What labels and their places follow from. */
+// biome-ignore format: one list
+const LABELLED = ['rooms', 'openings', 'fixtures', 'limits', 'objects', 'pieces', 'places', 'memberOf', 'vignettes', 'settings', 'labelSides'] as const;
 
 export class Judgements {
   readonly documents: ShowDocuments;
@@ -103,6 +106,10 @@ export class Judgements {
   private parting: { readonly given: unknown; readonly thresholds: ReadingThresholds } | null = null;
   /** Of colours, by wall; anew once the show parts the words otherwise. */
   private readings = new WeakMap<FramedColours, Map<string, Reading>>();
+  private labels: { readonly key: string; readonly on: Map<SurfaceId, readonly WallLabel[]> } = {
+    key: '',
+    on: new Map(),
+  };
   private readonly signedForms = new Map<string, CanonicalVignette>();
   private proposed: { key: string; facts: ReadonlyMap<VignetteId, readonly OpenFact[]> } | null = null;
   private readonly standings = new Map<VignetteId, { key: string; standing: VignetteStanding }>();
@@ -243,18 +250,32 @@ export class Judgements {
   }
 
   /**
-   * What nothing may hang over: openings, fixtures with their margins, and labels where the show has them on its walls.
-   * `moving`: pieces whose labels go with them.
+   * What nothing may hang over: openings, fixtures with their margins, and labels that have room where the show has them
+   * on its walls. `moving`: pieces whose labels go with them.
    */
   keepClearOn(surface: SurfaceId, moving: ReadonlySet<PieceId> = NO_PIECES): Box[] {
-    const fixed = [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
-    return this.setting('labelsOnWalls') === true ? [...fixed, ...wallLabelsOf(this, surface, fixed, moving)] : fixed;
+    const fixed = this.takenOn(surface);
+    if (this.setting('labelsOnWalls') !== true) return fixed;
+    return [...fixed, ...wallLabelsOf(this, surface, fixed, moving).filter(({ meets }) => meets.length === 0)];
   }
 
-  /** Labels of what hangs on a wall, with the wall space they take. */
-  labelBoxesOn(surface: SurfaceId): WallLabel[] {
-    const fixed = [...this.openingsOn(surface), ...boxesToKeepClear(surface, this.fixturesOn(surface))];
-    return wallLabelsOf(this, surface, fixed, NO_PIECES);
+  private takenOn(surface: SurfaceId): TakenSpace[] {
+    const fixtures = boxesToKeepClear(surface, this.fixturesOn(surface));
+    return [
+      ...this.openingsOn(surface).map((box) => ({ ...box, name: box.opening.name || `the ${box.opening.kind}` })),
+      ...fixtures.map((box) => ({ ...box, name: `the ${box.kind}` })),
+    ];
+  }
+
+  /** Labels of what hangs on a wall, with the wall space they take and what they meet; the same list while nothing of it changes. */
+  labelBoxesOn(surface: SurfaceId): readonly WallLabel[] {
+    const key = LABELLED.map((root) => this.documents.version(root)).join();
+    if (this.labels.key !== key) this.labels = { key, on: new Map() };
+    const known = this.labels.on.get(surface);
+    if (known !== undefined) return known;
+    const labels = wallLabelsOf(this, surface, this.takenOn(surface), NO_PIECES);
+    this.labels.on.set(surface, labels);
+    return labels;
   }
 
   elevationOf(surface: SurfaceId): Seen[] {
@@ -328,6 +349,9 @@ export class Judgements {
     return [
       ...cautionsOf(facts, asked, practiceProfileOf(this.documents)),
       ...wireCautions(this, pieceId, this.weightOf(pieceId)),
+      ...(wall === null || this.setting('labelsOnWalls') !== true
+        ? []
+        : labelCautions(this, pieceId, wall, this.labelBoxesOn(at?.[0] ?? ''), asked)),
       ...recordCautions(this, pieceId),
       ...loanCautions(this, pieceId, asked),
     ];

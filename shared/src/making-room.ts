@@ -2,9 +2,9 @@
 import type { Box, Extent } from '@enfilade/arrangement/boxes';
 import { makeRoom } from '@enfilade/arrangement/make-room';
 import { outerBoxOf } from './aligning.ts';
-import { BEFORE_IT_MM } from './arrange-ground.ts';
 import type { Judgements } from './judgements.ts';
 import { LAYOUT_FLOOR, type PieceId, type Place, type SurfaceId } from './schema.ts';
+import { BEFORE_IT_MM } from './whereabouts.ts';
 
 /** The layout floor has no edges: so far out nobody lays anything (mm). */
 const NO_EDGE_MM = 1e6;

@@ -1,4 +1,5 @@
 /** One root of a document as plain entities, rebuilt one by one as its raw facts change. */
+import { LABEL_WORDS } from './label-words.ts';
 import { PICTURE_CUTS } from './picture-cuts.ts';
 import { type Json, ROOTS, type RootName } from './schema.ts';
 
@@ -136,6 +137,7 @@ function isWellFormed(root: RootName, value: unknown): boolean {
   if (root === 'memberOf' || root === 'paints' || root === 'readMarks') return typeof value === 'string';
   if (root === 'pictureCuts') return (PICTURE_CUTS as readonly unknown[]).includes(value);
   if (root === 'pinned') return typeof value === 'boolean';
+  if (root === 'labelSides') return (LABEL_WORDS as readonly unknown[]).includes(value);
   if (root !== 'places') return typeof value === 'object' && value !== null && !Array.isArray(value);
   if (!Array.isArray(value) || value.length !== 5) return false;
   return typeof value[0] === 'string' && value.slice(1).every((figure) => Number.isFinite(figure));

@@ -65,7 +65,14 @@ function factsOf(row: ScheduleRow): string[] {
     ...(hooks.known && hooks.loadKg !== null && hooks.ratingKg !== null
       ? [`a hook bears ${kilograms(hooks.loadKg)}: rated for ${kilograms(hooks.ratingKg)}`]
       : []),
+    ...(row.label === null ? [] : [labelWords(row.label)]),
   ];
+}
+
+function labelWords({ box, fromFloorMm }: NonNullable<ScheduleRow['label']>): string {
+  const what = box.pieces.length > 1 ? `one label for ${box.pieces.length}` : 'label';
+  const along = centimetresText(box.xMm);
+  return `${what} ${box.side}, its middle ${along} along, ${centimetresText(fromFloorMm)} over the floor`;
 }
 
 function kilograms(kg: number): string {

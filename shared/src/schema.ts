@@ -313,7 +313,7 @@ export interface Settings {
   readonly plannedLux: number;
   /** Whose limits are gone by (practice-profile.ts); each can be edited in `limits`. */
   readonly jurisdiction: string;
-  /** The works' labels take wall space. */
+  /** The works' labels are drawn on its walls, and take wall space there. */
   readonly labelsOnWalls: boolean;
   /** The lamp the gallery is lit by. */
   readonly galleryLamp: Lamp;
@@ -368,6 +368,8 @@ export const ROOTS = {
   settings: { document: 'hang', shape: 'atomic' },
   /** `pieceId` → true: it stays where it is when others are arranged or make room. */
   pinned: { document: 'hang', shape: 'atomic' },
+  /** `pieceId` → on which side its label stands, or that it has none (wall-labels.ts); nothing said: where it has room. */
+  labelSides: { document: 'hang', shape: 'atomic' },
   proposals: { document: 'talk', shape: 'table' },
   /** `proposalId|root|key` → that fact of the hang as the proposal has it. */
   proposed: { document: 'talk', shape: 'atomic' },

@@ -45,6 +45,9 @@ export interface Seen {
   readonly direct: boolean;
 }
 
+/** What stands or hangs farther before a wall hides nothing on it from who goes between (own rule). */
+export const BEFORE_IT_MM = 600;
+
 export class Whereabouts {
   private readonly documents: ShowDocuments;
   private readonly directly = new Map<string, Set<PieceId>>();

@@ -125,12 +125,14 @@ describe('sight, gaps and labels', () => {
     expect(size).toMatchObject({ lines: 2, words: 5, tooLong: false });
     expect(labelSizeOf('word '.repeat(101)).tooLong).toBe(true);
     const work = { xMm: 1000, yMm: 1500, widthMm: 600, heightMm: 800 };
-    const free = labelPlaceOf(work, size, { lengthMm: 6000, floorMm: 0, taken: [work] });
+    const free = labelPlaceOf(work, size, { lengthMm: 6000, floorAt: () => 0, taken: [work] });
     expect(free?.xMm).toBeCloseTo(1000 + 300 + 60 + size.widthMm / 2, 9);
     expect(free?.yMm).toBeCloseTo(1371.6, 9);
     const next = { xMm: 1700, yMm: 1500, widthMm: 600, heightMm: 800 };
-    expect(labelPlaceOf(work, size, { lengthMm: 6000, floorMm: 0, taken: [work, next] })?.xMm).toBeLessThan(700);
-    expect(labelPlaceOf(work, size, { lengthMm: 1350, floorMm: 0, taken: [work, { ...next, xMm: 400 }] })).toBeNull();
+    expect(labelPlaceOf(work, size, { lengthMm: 6000, floorAt: () => 0, taken: [work, next] })?.xMm).toBeLessThan(700);
+    expect(
+      labelPlaceOf(work, size, { lengthMm: 1350, floorAt: () => 0, taken: [work, { ...next, xMm: 400 }] }),
+    ).toBeNull();
   });
 
   test('law: a placed label overlaps nothing, lies on the wall and in the band', () => {
@@ -145,7 +147,11 @@ describe('sight, gaps and labels', () => {
     fc.assert(
       fc.property(box, fc.array(box, { maxLength: 8 }), fc.integer({ min: -60, max: 60 }), (work, others, floorMm) => {
         const taken = [work, ...others];
-        const label = labelPlaceOf(work, { widthMm: 200, heightMm: 120 }, { lengthMm: 5000, floorMm, taken });
+        const label = labelPlaceOf(
+          work,
+          { widthMm: 200, heightMm: 120 },
+          { lengthMm: 5000, floorAt: () => floorMm, taken },
+        );
         if (label === null) return;
         placed += 1;
         expect(label.xMm).toBeGreaterThanOrEqual(100);

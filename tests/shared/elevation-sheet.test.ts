@@ -1,5 +1,6 @@
 import { buildDemoShow } from '@enfilade/server/demo/show';
 import { rangedText } from '@enfilade/shared/caution-marks';
+import { setSetting } from '@enfilade/shared/commands';
 import { alongLine } from '@enfilade/shared/dimension-lines';
 import { elevationSheetsOf } from '@enfilade/shared/elevation-sheet';
 import { Judgements } from '@enfilade/shared/judgements';
@@ -46,6 +47,8 @@ describe('a printed elevation', () => {
     const judgements = new Judgements(documents, { get: () => undefined });
     let sheets = 0;
     for (const roomId of documents.all('rooms').keys()) {
+      // From the second room on with the works' labels.
+      if (sheets > 0) documents.write(setSetting('labelsOnWalls', true).changes, 'test');
       for (const side of WALL_SIDES) {
         for (const sheet of elevationSheetsOf(judgements, `${roomId}:${side}`, { version: 2, at: '12 May', by: 'x' })) {
           sheets += 1;

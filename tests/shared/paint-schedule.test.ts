@@ -98,6 +98,22 @@ describe('hooks and labels', () => {
     act(commands.setSetting('labelsOnWalls', true));
     expect(judgements.keepClearOn('dye:head')).toHaveLength(2);
     expect(judgements.keepClearOn('dye:head', new Set(['oil#1']))).toHaveLength(1);
+    // A person's side stands, even where it lies over something: that is a caution, on the piece and nowhere else.
+    act(commands.labelOn(['oil#1'], 'below'));
+    const below = judgements.labelBoxesOn('dye:head').find(({ pieces }) => pieces.includes('oil#1'));
+    expect(below).toMatchObject({ side: 'below', chosen: true, xMm: 1500 });
+    const kinds = (id: string) => judgements.cautionsOf(id).map(({ kind }) => kind);
+    // Its foot is lower than a city museum service's 110 cm (practice.md 3).
+    expect(kinds('oil#1')).toContain('label without room');
+    expect(kinds('hanging#1')).not.toContain('label without room');
+    act(commands.labelOn(['oil#1'], 'left'));
+    expect(kinds('oil#1')).not.toContain('label without room');
+    act(commands.place(documents, new Map([['oil#1', ['dye:head', 300, 1500, 0, 0] as Place]])));
+    expect(judgements.cautionsOf('oil#1').map(({ what }) => what)).toContainEqual(
+      expect.stringContaining('lies over the end of the wall'),
+    );
+    act(commands.labelOn(['oil#1'], 'none'));
+    expect(judgements.labelBoxesOn('dye:head').map(({ pieces }) => pieces)).toEqual([['hanging#1']]);
     // Many close together have one key.
     const blocks = Array.from({ length: 8 }, (_, n) => `blocks#${n + 1}`);
     act(

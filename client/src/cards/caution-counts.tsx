@@ -15,7 +15,7 @@ const REST_MS = 250;
 export function CautionCounts({ surface }: { readonly surface: SurfaceId }) {
   const { judgements } = useShow();
   // biome-ignore format: one list
-  const version = useRestingRoots(REST_MS, 'objects', 'pieces', 'places', 'rooms', 'openings', 'fixtures', 'loans', 'lights', 'limits', 'settings', 'acceptances');
+  const version = useRestingRoots(REST_MS, 'objects', 'pieces', 'places', 'rooms', 'openings', 'fixtures', 'loans', 'lights', 'limits', 'settings', 'acceptances', 'labelSides');
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the documents hold
   const pieces = useMemo(
     () =>

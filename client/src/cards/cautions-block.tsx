@@ -13,7 +13,7 @@ import './cautions-block.css';
 export function CautionsBlock({ pieceId }: { readonly pieceId: PieceId }) {
   const { judgements } = useShow();
   const { unit } = usePreferences();
-  useRoots('loans', 'lights', 'limits', 'acceptances');
+  useRoots('loans', 'lights', 'limits', 'acceptances', 'labelSides');
   const cautions = standingCautionsOf(judgements, pieceId, cautionWordsIn(unit));
   if (cautions.length === 0) return null;
   return (

@@ -18,6 +18,7 @@ import { CautionsBlock } from './cautions-block.tsx';
 import { FrameBrief, FrameFields } from './frame-fields.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
+import { LabelBlock } from './label-block.tsx';
 import { LightBlock } from './light-block.tsx';
 import { LoanBlock } from './loan-block.tsx';
 import { PhotographBrief, PhotographFields } from './photograph-fields.tsx';
@@ -150,6 +151,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
         <HardwareFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
       <RecordFold pieceId={pieceId} object={object} frozen={fixed} />
+      <LabelBlock pieceId={pieceId} />
       <LightBlock pieceId={pieceId} />
       <LoanBlock objectId={objectId} />
       <BesideBlock pieceId={pieceId} view={view} />

@@ -13,6 +13,7 @@ import { ReadingCounts } from './reading-counts.tsx';
 import { RoomCaption } from './room-caption.tsx';
 import { VignetteCaption } from './vignette-caption.tsx';
 import { vignettesOn } from './vignettes-on.ts';
+import { WallLabels } from './wall-labels.tsx';
 import './stage-caption.css';
 
 /** A caption keeps up with others' hands within this (ms): its counts are of a whole wall. */
@@ -62,6 +63,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       {here.map((vignette) => (
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}
+      {bare ? null : <WallLabels surface={surface} />}
       <RemarksBlock
         about={{ kind: 'wall', surface }}
         what="this wall"

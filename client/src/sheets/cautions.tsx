@@ -22,7 +22,7 @@ export function Cautions() {
   const { judgements, documents, me } = useShow();
   const { unit } = usePreferences();
   // biome-ignore format: one list
-  const version = useRestingRoots(REST_MS, 'objects', 'pieces', 'places', 'rooms', 'openings', 'fixtures', 'loans', 'lights', 'limits', 'settings', 'acceptances');
+  const version = useRestingRoots(REST_MS, 'objects', 'pieces', 'places', 'rooms', 'openings', 'fixtures', 'loans', 'lights', 'limits', 'settings', 'acceptances', 'labelSides');
   const [mine, setMine] = useState(false);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the documents hold
   const all = useMemo(

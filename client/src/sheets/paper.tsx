@@ -40,7 +40,7 @@ function WallPaper({ surface, name }: { readonly surface: SurfaceId; readonly na
   const show = useShow();
   const { judgements, documents, base } = show;
   // biome-ignore format: one list
-  const version = useRoots('rooms', 'openings', 'fixtures', 'objects', 'pieces', 'places', 'paints', 'deck', 'settings', 'versions');
+  const version = useRoots('rooms', 'openings', 'fixtures', 'objects', 'pieces', 'places', 'paints', 'deck', 'settings', 'versions', 'limits', 'labelSides', 'memberOf', 'vignettes');
   // biome-ignore lint/correctness/useExhaustiveDependencies: the version stands for what the sheets are drawn from
   const { sheets, frozen, last } = useMemo(
     () => sheetsOf(judgements, surface, [...documents.all('versions').values()]),

@@ -47,7 +47,7 @@ export function PracticeLimits() {
                   act(show, commands.setSetting('labelsOnWalls', event.target.checked), 'labels and wall space set')
                 }
               />{' '}
-              Labels take wall space: nothing is arranged over the place beside a work where its label goes
+              Labels on the walls: drawn, and nothing is arranged over the place beside a work where its label goes
             </label>
           </p>
           {edits ? (

@@ -2,6 +2,7 @@
 import type { Bitmaps } from './bitmaps.ts';
 import type { Camera, WindowSize } from './camera.ts';
 import { drawItem } from './draw-items.ts';
+import { drawLabel } from './draw-labels.ts';
 import { drawNameOnPlan } from './draw-names.ts';
 import { drawPanels } from './draw-panels.ts';
 import { drawSurrounds } from './draw-surrounds.ts';
@@ -99,7 +100,11 @@ export function paintBox(
   };
   drawPanels(sheet, scene.frame, clip);
   const items = scene.within(clip);
+  const labels = scene.labels.within(clip);
+  for (const label of labels) drawLabel(sheet, label);
   for (const item of items) drawItem(sheet, item, bitmaps);
+  // One without room is seen over what it lies over.
+  for (const one of labels) if (one.label.meets.length > 0) drawLabel(sheet, one);
   for (const item of items) drawNameOnPlan(sheet, item);
   drawSurrounds(sheet, scene.frame, clip);
   ctx.restore();

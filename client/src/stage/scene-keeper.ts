@@ -72,6 +72,9 @@ export class SceneKeeper {
       paintTrial.subscribe(() => this.rebuild()),
       presence.subscribe(() => this.othersChanged()),
     );
+    for (const root of ['labelSides', 'limits', 'memberOf', 'vignettes'] as const) {
+      this.ways.push(documents.subscribe(root, () => this.news.changed(this.relabelled())));
+    }
     for (const root of ['rooms', 'openings', 'fixtures', 'paints', 'deck', 'settings'] as const) {
       this.ways.push(documents.subscribe(root, () => this.rebuild()));
     }
@@ -95,7 +98,7 @@ export class SceneKeeper {
   /** Takes what is under a hand out of what rests. */
   lift(): void {
     this.lifted = this.withLoads(this.hands.held());
-    if (this.scene !== null) this.news.changed(this.scene.lift(this.lifted));
+    if (this.scene !== null) this.news.changed([...this.scene.lift(this.lifted), ...this.relabelled()]);
     this.news.moved();
   }
 
@@ -125,7 +128,16 @@ export class SceneKeeper {
   }
 
   private refresh(pieceIds: Iterable<PieceId>): void {
-    if (this.scene !== null) this.news.changed(this.scene.refresh(pieceIds));
+    if (this.scene !== null) this.news.changed([...this.scene.refresh(pieceIds), ...this.relabelled()]);
+  }
+
+  /** Labels of what is under a hand, or tried elsewhere, are put away until it rests. */
+  private relabelled(): Rect[] {
+    if (this.scene === null) return [];
+    const tried = trial.get();
+    const away =
+      tried === null ? this.lifted : new Set([...this.lifted, ...tried.places.keys(), ...(tried.away ?? [])]);
+    return this.scene.labels.read(this.show.judgements, this.scene.frame, away);
   }
 
   private refreshObjects(ids: ReadonlySet<string>): void {

@@ -6,9 +6,12 @@ import type { PieceId } from '@enfilade/shared/schema';
 import RBush from 'rbush';
 import { boxInDrawing, type SceneFrame, type ScenePanel } from './panels.ts';
 import { backToFront, itemsOf, type Rect, type SceneItem, type SceneLookup } from './scene-items.ts';
+import { SceneLabels } from './scene-labels.ts';
 
 export class Scene {
   readonly frame: SceneFrame;
+  /** The works' labels on its walls. */
+  readonly labels = new SceneLabels();
   private readonly lookup: SceneLookup;
   private readonly byPiece = new Map<PieceId, readonly SceneItem[]>();
   private readonly byPicture = new Map<string, Set<PieceId>>();

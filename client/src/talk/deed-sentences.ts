@@ -254,6 +254,17 @@ const tellPins: Teller = (own, { judgements }, more) => {
   return own[0]?.to === true ? `pinned ${what}` : `unpinned ${what}`;
 };
 
+const tellLabels: Teller = (own, { judgements }, more) => {
+  const what = piecesText(
+    own.map(({ key }) => key),
+    judgements,
+    more,
+  );
+  const side = own[0]?.to;
+  if (side === 'none') return `left the label of ${what} out`;
+  return side === undefined ? `let the label of ${what} find room` : `put the label of ${what} ${String(side)}`;
+};
+
 const tellDeclined: Teller = ([first]) => {
   const way = ((first?.to ?? first?.from) as Partial<DeclinedWord> | undefined)?.way ?? 'a way to arrange';
   return first?.to === undefined ? 'had declined ways to arrange offered again' : `declined a way to arrange: ${way}`;
@@ -279,6 +290,7 @@ const TELLERS: readonly (readonly [RootName, Teller])[] = [
   ],
   ['collectionWords', tellCollectionWords],
   ['pinned', tellPins],
+  ['labelSides', tellLabels],
   ['declined', tellDeclined],
   ['rooms', tellRooms],
   ['openings', () => 'corrected an opening'],

@@ -14,6 +14,7 @@ export const CAUTION_SUBJECTS: Readonly<Record<CautionKind, CautionSubject>> = {
   'can tip': 'load and hanging',
   'floor load': 'load and hanging',
   'hung overhead': 'load and hanging',
+  'label without room': 'load and hanging',
   // A fixture to keep clear may be an exit sign or an extinguisher.
   'fixture not kept clear': 'ways and exits',
   'stands out': 'ways and exits',

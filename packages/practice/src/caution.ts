@@ -8,6 +8,7 @@ export type CautionKind =
   | 'wire too flat'
   | 'above reach'
   | 'fixture not kept clear'
+  | 'label without room'
   | 'stands out'
   | 'can tip'
   | 'floor load'

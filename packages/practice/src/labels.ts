@@ -63,39 +63,77 @@ export function labelSizeOf(
   return { widthMm, heightMm, lines, words, tooLong: words > limitOf(profile, 'labelWords') };
 }
 
+/** Sides of its work a label may stand on. */
+export const LABEL_SIDES = ['right', 'left', 'below'] as const;
+export type LabelSide = (typeof LABEL_SIDES)[number];
+
+/** Where it is looked for where nobody has said: consistently right, else left, else below. Common practice, no source. */
+const LOOKED_FOR: readonly LabelSide[] = LABEL_SIDES;
+
+export interface LabelWall {
+  readonly lengthMm: number;
+  /** Level of the floor (mm) along it. */
+  floorAt(xMm: number): number;
+  readonly taken: readonly LabelBox[];
+}
+
 /**
- * Where a label goes: on the wished side of its work, else on the other, at the profile's centre height above the floor,
- * moved within its band until it overlaps nothing that is taken; null where neither side has room. The box takes wall space
- * and is itself to be given as taken for the next. RangeError on a size not above 0. Source: label guidelines, as read.
+ * Where a label goes: on the first of these sides of its work where it overlaps nothing that is taken, beside it at the
+ * profile's centre height above the floor, moved within its band; below it right under its foot; null where none has room
+ * on the wall and in the band. The box takes wall space and is itself to be given as taken for the next. RangeError on a
+ * size not above 0. Source: label guidelines, as read.
  */
 export function labelPlaceOf(
   work: LabelBox,
   label: { readonly widthMm: number; readonly heightMm: number },
-  wall: { readonly lengthMm: number; readonly floorMm: number; readonly taken: readonly LabelBox[] },
-  side: 'left' | 'right' = 'right',
+  wall: LabelWall,
+  sides: readonly LabelSide[] = LOOKED_FOR,
   profile: PracticeProfile = DEFAULT_PROFILE,
-): LabelBox | null {
-  const width = above('widthMm', label.widthMm, 0, 1e5);
-  const height = above('heightMm', label.heightMm, 0, 1e5);
-  const [low, high, centre] = [
-    limitOf(profile, 'labelLowestMm') + height / 2,
-    limitOf(profile, 'labelHighestMm') - height / 2,
-    limitOf(profile, 'labelCentreMm'),
-  ];
-  const away = (work.widthMm + width) / 2 + limitOf(profile, 'labelGapMm');
-  for (const sign of side === 'right' ? [1, -1] : [-1, 1]) {
-    const xMm = work.xMm + sign * away;
+): (LabelBox & { readonly side: LabelSide }) | null {
+  for (const side of sides) {
+    const wished = labelWishOf(work, label, wall, side, profile);
+    const { xMm, widthMm: width, heightMm: height } = wished;
+    const floorMm = wall.floorAt(xMm);
     if (xMm - width / 2 < 0 || xMm + width / 2 > wall.lengthMm) continue;
+    const { low, high } = bandOf(height, profile);
     const column = wall.taken.filter((box) => Math.abs(box.xMm - xMm) < (box.widthMm + width) / 2);
-    // The usual height first, then just above or below each thing in its column: one of these is free if any is.
-    const heights = [
-      Math.min(Math.max(centre, low), Math.max(low, high)),
-      ...column.flatMap((box) => [-1, 1].map((up) => box.yMm - wall.floorMm + (up * (box.heightMm + height)) / 2)),
-    ].filter((y) => y >= low - 1e-9 && y <= high + 1e-9);
-    const free = heights
-      .sort((a, b) => Math.abs(a - centre) - Math.abs(b - centre))
-      .find((y) => column.every((box) => Math.abs(box.yMm - wall.floorMm - y) >= (box.heightMm + height) / 2 - 1e-9));
-    if (free !== undefined) return { xMm, yMm: free + wall.floorMm, widthMm: width, heightMm: height };
+    // The wished height first; beside a work then just above or below each thing in its column: one is free if any is.
+    const others = column.flatMap((box) => [-1, 1].map((up) => box.yMm - floorMm + (up * (box.heightMm + height)) / 2));
+    const wish = wished.yMm - floorMm;
+    const free = [wish, ...(side === 'below' ? [] : others)]
+      .filter((y) => y >= low - 1e-9 && y <= high + 1e-9)
+      .sort((a, b) => Math.abs(a - wish) - Math.abs(b - wish))
+      .find((y) => column.every((box) => Math.abs(box.yMm - floorMm - y) >= (box.heightMm + height) / 2 - 1e-9));
+    if (free !== undefined) return { ...wished, yMm: free + floorMm };
   }
   return null;
+}
+
+/** Where it would stand on a side whatever is there already. RangeError on a size not above 0. Source: as `labelPlaceOf`. */
+export function labelWishOf(
+  work: LabelBox,
+  label: { readonly widthMm: number; readonly heightMm: number },
+  wall: Pick<LabelWall, 'floorAt'>,
+  side: LabelSide,
+  profile: PracticeProfile = DEFAULT_PROFILE,
+): LabelBox & { readonly side: LabelSide } {
+  const widthMm = above('widthMm', label.widthMm, 0, 1e5);
+  const heightMm = above('heightMm', label.heightMm, 0, 1e5);
+  const gap = limitOf(profile, 'labelGapMm');
+  if (side === 'below') {
+    return { xMm: work.xMm, yMm: work.yMm - (work.heightMm + heightMm) / 2 - gap, widthMm, heightMm, side };
+  }
+  const { low, high } = bandOf(heightMm, profile);
+  const away = (work.widthMm + widthMm) / 2 + gap;
+  const up = Math.min(Math.max(limitOf(profile, 'labelCentreMm'), low), Math.max(low, high));
+  const xMm = work.xMm + (side === 'right' ? away : -away);
+  return { xMm, yMm: wall.floorAt(xMm) + up, widthMm, heightMm, side };
+}
+
+/** Lowest and highest centre (mm above the floor) at which all of a label is read. */
+function bandOf(heightMm: number, profile: PracticeProfile): { readonly low: number; readonly high: number } {
+  return {
+    low: limitOf(profile, 'labelLowestMm') + heightMm / 2,
+    high: limitOf(profile, 'labelHighestMm') - heightMm / 2,
+  };
 }
