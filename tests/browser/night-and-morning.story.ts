@@ -64,7 +64,7 @@ test('story: the artist proposes at night; the curator takes half and signs off 
   await expect(list).toContainText('Version 1');
 
   // On the ladder, out of the network's reach: Piet nudges a block by 6 cm, and comes back.
-  const piet = await museum.enter(browser, 'preparator');
+  const piet = await museum.enter(browser, 'preparator', { serviceWorkers: 'allow' });
   await piet.page.waitForFunction(() => navigator.serviceWorker.controller !== null);
   await goTo(piet, 'wall/dye:head');
   await piet.context.setOffline(true);

@@ -17,7 +17,7 @@ test('story: the show opens and is worked in without a connection, outlives the 
   museum,
   browser,
 }) => {
-  const piet = await museum.enter(browser, 'preparator');
+  const piet = await museum.enter(browser, 'preparator', { serviceWorkers: 'allow' });
   const dov = await museum.enter(browser, 'curator');
   await faceEastWall(dov);
   // The worker has the shell once it controls the page; what the page asked for before then is asked again.

@@ -15,6 +15,8 @@ export default defineConfig({
   reporter: [['list'], ['json', { outputFile: process.env.STORIES_REPORT ?? '../test-results/stories.json' }]],
   use: {
     viewport: { width: 1440, height: 900 },
+    // It fetches and compiles the whole shell a second time, behind every page: a story that goes offline allows it.
+    serviceWorkers: 'block',
     launchOptions: {
       executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium',
       args: [
