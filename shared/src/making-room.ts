@@ -1,7 +1,8 @@
-/** One piece moved by hand, and its neighbours on the same wall or on the layout floor give way: where all come to be. */
+/** What is moved by hand, and its neighbours on the same wall or on the layout floor give way: where all come to be. */
 import type { Box, Extent } from '@enfilade/arrangement/boxes';
 import { makeRoom } from '@enfilade/arrangement/make-room';
 import { outerBoxOf } from './aligning.ts';
+import { withLoads } from './arrange-ground.ts';
 import type { Judgements } from './judgements.ts';
 import { LAYOUT_FLOOR, type PieceId, type Place, type SurfaceId } from './schema.ts';
 import { BEFORE_IT_MM } from './whereabouts.ts';
@@ -12,29 +13,38 @@ const NO_EDGE_MM = 1e6;
 /** What is so many times as large gives no way: a whole hang would follow it (own rule). */
 const TOO_LARGE = 4;
 
-/** Where everything comes to be when the piece is wanted here; null where there is no room and nobody gives way. */
-export type RoomMaker = (wanted: Place) => ReadonlyMap<PieceId, Place> | null;
+/**
+ * Where everything comes to be when the pieces are wanted here, all on the one surface; null where there is no room and
+ * nobody gives way.
+ */
+export type RoomMaker = (wanted: ReadonlyMap<PieceId, Place>) => ReadonlyMap<PieceId, Place> | null;
 
 /**
- * Reads a surface once, for a whole drag: each step is then the engine's alone. Pinned pieces, what carries others, and
- * what is far larger than what is moved, stay. Null where the surface is neither a wall nor the layout floor.
+ * Reads a surface once, for a whole drag: each step is then the engine's alone. Several that are moved push as one. Pinned
+ * pieces, what carries others, and what is far larger than the largest moved, stay. Null where the surface is neither a
+ * wall nor the layout floor.
  */
 export function roomMakerOn(
   judgements: Judgements,
   surface: SurfaceId,
-  moved: PieceId,
+  moved: readonly PieceId[],
   gapMm: number,
 ): RoomMaker | null {
-  const size = judgements.sizeOf(moved);
+  const sizes = new Map(
+    moved.flatMap((id) => {
+      const size = judgements.sizeOf(id);
+      return size === null ? [] : [[id, size] as const];
+    }),
+  );
   const extent = extentOf(judgements, surface);
-  if (size === null || extent === null) return null;
-  const load = new Set(judgements.where.loadOf(moved));
+  if (sizes.size < moved.length || sizes.size === 0 || extent === null) return null;
+  const going = withLoads(judgements, moved);
   const seen = (surface === LAYOUT_FLOOR ? judgements.where.planOf(surface) : judgements.elevationOf(surface)).filter(
-    ({ pieceId, standOffMm }) => pieceId !== moved && !load.has(pieceId) && standOffMm <= BEFORE_IT_MM,
+    ({ pieceId, standOffMm }) => !going.has(pieceId) && standOffMm <= BEFORE_IT_MM,
   );
   const direct = seen.filter((one) => one.direct);
   const others = direct.map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
-  const largest = TOO_LARGE * size.widthMm * size.heightMm;
+  const largest = TOO_LARGE * Math.max(...[...sizes.values()].map(({ widthMm, heightMm }) => widthMm * heightMm));
   const pinned = direct.flatMap(({ pieceId, widthMm, heightMm }, i) =>
     judgements.isPinned(pieceId) || widthMm * heightMm > largest || judgements.where.directlyOn(pieceId).size > 0
       ? [i]
@@ -42,25 +52,34 @@ export function roomMakerOn(
   );
   const standing = seen.filter((one) => !one.direct).map((one) => boxOf(outerBoxOf(one, one.turnDegrees)));
   const keepClear = [
-    ...(surface === LAYOUT_FLOOR ? [] : judgements.keepClearOn(surface, new Set([moved])).map(boxOf)),
+    ...(surface === LAYOUT_FLOOR ? [] : judgements.keepClearOn(surface, going).map(boxOf)),
     ...standing,
   ];
   return (wanted) => {
-    const own = outerBoxOf({ widthMm: size.widthMm, heightMm: size.heightMm }, wanted[4] / 100);
-    const to = { xMm: wanted[1], yMm: wanted[2] };
+    const own = [...wanted].flatMap(([pieceId, place]) => {
+      const size = sizes.get(pieceId);
+      if (size === undefined) return [];
+      const { widthMm, heightMm } = outerBoxOf(size, place[4] / 100);
+      return [{ pieceId, place, box: { widthMm, heightMm, xMm: place[1], yMm: place[2] } }];
+    });
+    const [first] = own;
+    if (first === undefined) return null;
     const made = makeRoom({
       surface: extent,
-      boxes: [...others, { ...own, ...to }],
+      boxes: [...others, ...own.map(({ box }) => box)],
       moved: others.length,
-      to,
+      to: first.box,
+      along: own.slice(1).map((_, i) => others.length + 1 + i),
       pinned,
       keepClear,
       gapMm,
     });
     if (made.refused) return null;
     const places = new Map<PieceId, Place>();
-    const at = made.places[others.length] ?? to;
-    places.set(moved, [surface, at.xMm, at.yMm, wanted[3], wanted[4]]);
+    for (const [i, { pieceId, place, box }] of own.entries()) {
+      const at = made.places[others.length + i] ?? box;
+      places.set(pieceId, [surface, at.xMm, at.yMm, place[3], place[4]]);
+    }
     for (const i of made.gaveWay) {
       const pieceId = direct[i]?.pieceId;
       const was = pieceId === undefined ? null : judgements.where.placeOf(pieceId);

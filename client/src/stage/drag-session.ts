@@ -8,7 +8,7 @@ import { droppedAt } from './drop-targets.ts';
 import type { Dropped } from './dropping.ts';
 import { gapsAbout } from './gaps.ts';
 import { type Grip, gripOf, placesOf } from './grip.ts';
-import { RoomForOne } from './making-room.ts';
+import { RoomForHand } from './making-room.ts';
 import { type ScenePanel, surfaceAt } from './panels.ts';
 import { itemsOf, type SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
@@ -24,8 +24,7 @@ export class DragSession {
   private places: Map<PieceId, Place> | null = null;
   private known: { panel: ScenePanel; version: number; items: SceneItem[] } | null = null;
   private readonly grabbedItem: SceneItem | null;
-  /** Of a single piece: several moved together push nobody. */
-  private readonly room: RoomForOne | null;
+  private readonly room: RoomForHand;
 
   /** On the stage: `item` is what the pointer took hold of at a window point. From the rail: null. */
   constructor(machine: StageMachine, selected: readonly PieceId[], item: SceneItem | null, px: number, py: number) {
@@ -51,7 +50,7 @@ export class DragSession {
         };
       } else this.grip = made;
     } else this.grip = made;
-    this.room = this.grip.pieces.length === 1 ? new RoomForOne(machine.show, this.grip.grabbed) : null;
+    this.room = new RoomForHand(machine.show);
     this.panel = item?.panel ?? null;
     this.grabbedItem = item;
     const moving = new Set<PieceId>();
@@ -97,8 +96,9 @@ export class DragSession {
     const { machine, grip } = this;
     const { scene, show } = machine;
     if (scene === null) return;
-    const made = dropped.place[0] === panel.surface ? this.room?.placesAt(dropped.place) : null;
-    this.places = made ? new Map(made) : placesOf(machine.resting, grip, panel, dropped);
+    const wanted = placesOf(machine.resting, grip, panel, dropped);
+    const made = dropped.place[0] === panel.surface ? this.room.placesAt(panel.surface, wanted) : null;
+    this.places = made ? new Map(made) : wanted;
     machine.hands.takeMine(this.places);
     machine.lift();
     const item = itemsOf(scene.frame, machine.hot, grip.grabbed).find((its) => its.panel.surface === panel.surface);

@@ -1,6 +1,6 @@
 /** Whether neighbours make room for what is moved by hand, and the gap they leave; each person's own, for this visit. */
 import { type RoomMaker, roomMakerOn } from '@enfilade/shared/making-room';
-import type { PieceId, Place } from '@enfilade/shared/schema';
+import type { PieceId, Place, SurfaceId } from '@enfilade/shared/schema';
 import { Store } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import type { ShowSession } from '../sync/show-session.ts';
@@ -19,24 +19,30 @@ export function toggleMakingRoom(): void {
   say(on ? 'Neighbours stay where they are' : 'Neighbours make room for what you move; pinned ones stay');
 }
 
-/** For one piece under one hand: reads each surface once, again where the gap or what hangs there has changed. */
-export class RoomForOne {
+/** For what one hand moves: reads each surface once, again where the gap or what hangs there has changed. */
+export class RoomForHand {
   private readonly show: ShowSession;
-  private readonly pieceId: PieceId;
   private known: { key: string; maker: RoomMaker | null } | null = null;
 
-  constructor(show: ShowSession, pieceId: PieceId) {
+  constructor(show: ShowSession) {
     this.show = show;
-    this.pieceId = pieceId;
   }
 
-  /** Where it and its neighbours come to be; null where nobody makes room, whether asked not to or unable to. */
-  placesAt(wanted: Place): ReadonlyMap<PieceId, Place> | null {
+  /**
+   * Where they and their neighbours come to be, several on one surface pushing as one; what else they move with goes as it
+   * is wanted. Null where nobody makes room, whether asked not to or unable to.
+   */
+  placesAt(surface: SurfaceId, wanted: ReadonlyMap<PieceId, Place>): ReadonlyMap<PieceId, Place> | null {
     const { on, gapMm } = makingRoom.get();
-    if (!on) return null;
+    const here = new Map([...wanted].filter(([, place]) => place[0] === surface));
+    if (!on || here.size === 0) return null;
     const { documents, judgements } = this.show;
-    const key = [wanted[0], gapMm, ...(['places', 'pinned'] as const).map((root) => documents.version(root))].join();
-    if (this.known?.key !== key) this.known = { key, maker: roomMakerOn(judgements, wanted[0], this.pieceId, gapMm) };
-    return this.known.maker?.(wanted) ?? null;
+    const versions = (['places', 'pinned'] as const).map((root) => documents.version(root));
+    const key = [surface, gapMm, ...versions, ...here.keys()].join();
+    if (this.known?.key !== key) {
+      this.known = { key, maker: roomMakerOn(judgements, surface, [...here.keys()], gapMm) };
+    }
+    const made = this.known.maker?.(here);
+    return made ? new Map([...wanted, ...made]) : null;
   }
 }

@@ -4,7 +4,7 @@ import { choose, selection } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
 import type { Gestures } from './gestures.ts';
 import { OPEN_CARD } from './keys.ts';
-import { RoomForOne, toggleMakingRoom } from './making-room.ts';
+import { RoomForHand, toggleMakingRoom } from './making-room.ts';
 import { nudged } from './nudge.ts';
 import type { StageMachine } from './stage-machine.ts';
 
@@ -85,7 +85,7 @@ function nudge(machine: StageMachine, [dx, dy]: readonly [number, number], stepM
   const places = nudged(machine.resting, chosen, itemOf, dx * stepMm, dy * stepMm);
   const [one] = places;
   if (one === undefined) return;
-  const made = places.size === 1 ? new RoomForOne(show, one[0]).placesAt(one[1]) : null;
+  const made = new RoomForHand(show).placesAt(one[1][0], places);
   const what = places.size === 1 ? show.judgements.nameOf(one[0]) : `${places.size} pieces`;
   if (!show.perform(commands.place(show.documents, made ?? places, `move ${what}`)))
     say('Not done: this cannot be written just now.');

@@ -3,7 +3,7 @@ import { colourNameOf } from '@enfilade/colour/colour-words';
 import { deltaE2000 } from '@enfilade/colour/differences';
 import { clustersOf } from '@enfilade/grouping/clusters';
 import { dealtAgain } from '@enfilade/grouping/dealt-again';
-import { echoesOf } from '@enfilade/grouping/echoes';
+import { type Echo, echoesOf } from '@enfilade/grouping/echoes';
 import { featuresOf } from '@enfilade/grouping/features';
 import { goesWith } from '@enfilade/grouping/goes-with';
 import { kindsOf } from '@enfilade/grouping/kinds';
@@ -26,13 +26,29 @@ export function findSets(
   return { likenesses, kinds, ms: performance.now() - from };
 }
 
-/** What of the types there are a thing goes with, and what echoes it: quick, so that a card need not wait. */
-export function findBeside({ records, id, notFocal }: Extract<LikenessQuestion, { kind: 'beside' }>): Beside {
+/**
+ * What a thing goes with: a set that was found and that it is in or would join, else the others of its type; the focal work
+ * that would carry them, and a companion.
+ */
+export function findBeside(
+  { records, id, notFocal, sets }: Extract<LikenessQuestion, { kind: 'beside' }>,
+  progress: (share: number) => void,
+): Beside {
   const features = featuresOf(records);
-  const options = { difference: deltaE2000, colourWords: colourNameOf };
-  const kinds = kindsOf(features, options);
+  const colourWords = colourNameOf;
+  const found = sets ?? clustersOf(features, { colourWords, progress }).sets;
   const carriers = new Set(notFocal);
-  const goes = goesWith(id, features, kinds, { ...options, mayBeFocal: (other) => !carriers.has(other) });
-  const echoes = echoesOf([id], features, { ...options, count: ECHOES }).filter(({ score }) => score >= HEARD);
-  return { goes, set: goes.set === undefined ? [] : (kinds[goes.set.at]?.members ?? []), echoes };
+  const options = { difference: deltaE2000, colourWords, mayBeFocal: (other: string) => !carriers.has(other) };
+  const goes = goesWith(id, features, found, options);
+  if (goes.set !== undefined) return { goes, set: found[goes.set.at] ?? null, sets: found };
+  const kinds = kindsOf(features, options);
+  const byType = goesWith(id, features, kinds, options);
+  const members = byType.set === undefined ? undefined : kinds[byType.set.at]?.members;
+  return { goes: byType, set: members === undefined ? null : { members }, sets: found };
+}
+
+/** What echoes it: quick, so that a card need not wait. */
+export function findEchoes({ records, id }: Extract<LikenessQuestion, { kind: 'echoes' }>): readonly Echo[] {
+  const options = { difference: deltaE2000, colourWords: colourNameOf, count: ECHOES };
+  return echoesOf([id], featuresOf(records), options).filter(({ score }) => score >= HEARD);
 }

@@ -2,7 +2,7 @@
 import type { Echo } from '@enfilade/grouping/echoes';
 import type { GoesWith } from '@enfilade/grouping/goes-with';
 import type { Kind } from '@enfilade/grouping/kinds';
-import type { Likenesses } from '@enfilade/grouping/likeness';
+import type { Likeness, Likenesses } from '@enfilade/grouping/likeness';
 import type { Weights } from '@enfilade/grouping/mixed-distance';
 import type { GroupingRecord } from '@enfilade/grouping/records';
 
@@ -20,14 +20,18 @@ export type LikenessQuestion =
       readonly id: string;
       /** What is no focal work: others stand on it, or it stands itself. */
       readonly notFocal: readonly string[];
-    };
+      /** The sets found in these records before; null where they are to be looked for first. */
+      readonly sets: readonly Likeness[] | null;
+    }
+  | { readonly kind: 'echoes'; readonly records: readonly GroupingRecord[]; readonly id: string };
 
-/** What goes with one thing, and what echoes it. */
+/** What goes with one thing. */
 export interface Beside {
   readonly goes: GoesWith;
-  /** The members of the set it is in or would join; empty where there is none. */
-  readonly set: readonly string[];
-  readonly echoes: readonly Echo[];
+  /** The set it is in or would join: one that was found, else those of its type; null where there is neither. */
+  readonly set: Likeness | { readonly members: readonly string[] } | null;
+  /** All that were found, for the next thing that is asked about. */
+  readonly sets: readonly Likeness[];
 }
 
 /** The sets found and the types there are; `ms` of the worker's time it took. */
@@ -41,4 +45,5 @@ export type LikenessAnswer =
   | { readonly kind: 'progress'; readonly share: number }
   | { readonly kind: 'sets'; readonly found: FoundSets }
   | { readonly kind: 'beside'; readonly beside: Beside }
+  | { readonly kind: 'echoes'; readonly echoes: readonly Echo[] }
   | { readonly kind: 'failed'; readonly what: string };

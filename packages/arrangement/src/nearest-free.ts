@@ -21,18 +21,36 @@ export function nearestFree(
   surface: Extent,
   withinMm = Infinity,
 ): Spot | undefined {
-  const { widthMm, heightMm } = wanted;
-  const [left, right] = [Math.ceil(surface.leftMm + widthMm / 2), Math.floor(surface.rightMm - widthMm / 2)];
-  const [bottom, top] = [Math.ceil(surface.bottomMm + heightMm / 2), Math.floor(surface.topMm - heightMm / 2)];
+  return nearestTogether([wanted], obstacles, surface, withinMm);
+}
+
+/** The same of several that move as one: the first's place, the others as far from it as they are wanted. */
+export function nearestTogether(
+  wanted: readonly Box[],
+  obstacles: readonly Obstacle[],
+  surface: Extent,
+  withinMm = Infinity,
+): Spot | undefined {
+  const [first] = wanted;
+  if (first === undefined) throw new RangeError('nothing is wanted anywhere');
+  let [left, right, bottom, top] = [-Infinity, Infinity, -Infinity, Infinity];
+  const barred: Barred[] = [];
+  for (const { xMm, yMm, widthMm, heightMm } of wanted) {
+    const [dx, dy] = [xMm - first.xMm, yMm - first.yMm];
+    left = Math.max(left, Math.ceil(surface.leftMm + widthMm / 2 - dx));
+    right = Math.min(right, Math.floor(surface.rightMm - widthMm / 2 - dx));
+    bottom = Math.max(bottom, Math.ceil(surface.bottomMm + heightMm / 2 - dy));
+    top = Math.min(top, Math.floor(surface.topMm - heightMm / 2 - dy));
+    for (const obstacle of obstacles) {
+      const ex = (obstacle.widthMm + widthMm) / 2 + obstacle.gapMm;
+      const ey = (obstacle.heightMm + heightMm) / 2 + obstacle.gapMm;
+      barred.push({ xs: outward(obstacle.xMm - dx, ex), ys: outward(obstacle.yMm - dy, ey) });
+    }
+  }
   if (left > right || bottom > top) return undefined;
-  const start = { xMm: within(Math.round(wanted.xMm), left, right), yMm: within(Math.round(wanted.yMm), bottom, top) };
-  const barred = obstacles.map((obstacle): Barred => {
-    const ex = (obstacle.widthMm + widthMm) / 2 + obstacle.gapMm;
-    const ey = (obstacle.heightMm + heightMm) / 2 + obstacle.gapMm;
-    return { xs: outward(obstacle.xMm, ex), ys: outward(obstacle.yMm, ey) };
-  });
+  const start = { xMm: within(Math.round(first.xMm), left, right), yMm: within(Math.round(first.yMm), bottom, top) };
   const farthest = Math.min(withinMm, surface.rightMm - surface.leftMm + surface.topMm - surface.bottomMm);
-  let reach = (widthMm + heightMm) / 2;
+  let reach = (first.widthMm + first.heightMm) / 2;
   for (;;) {
     const spot = nearestWithin(start, barred, { xs: [left, right], ys: [bottom, top] }, Math.min(reach, farthest));
     if (spot !== undefined || reach >= farthest) return spot;
