@@ -147,6 +147,25 @@ describe('light by material', () => {
     expect(lightClassOf('')).toMatchObject({ lightClass: null, askConservator: true });
   });
 
+  test('law: what was done to a material and in what form it is leaves nothing unread; a material not known still does', () => {
+    const rows: readonly [string, string][] = [
+      ['Beaten copper, tinned inside', 'R0'],
+      ['Brass rods and a sheet of slate', 'R0'],
+      ['stained glass, lead', 'R0'],
+      ['Sycamore, with copper strip', 'R1'],
+      ['Hardwood, brass, glass, spirit', 'R1'],
+      ['Ink and dyed yarn on paper', 'R3'],
+    ];
+    for (const [materials, lightClass] of rows)
+      expect([materials, lightClassOf(materials)]).toEqual([
+        materials,
+        expect.objectContaining({ lightClass, unread: [] }),
+      ]);
+    for (const materials of ['Pencil and coloured wash', 'Oak, stained'])
+      expect(lightClassOf(materials)).toMatchObject({ lightClass: 'R2', unread: [], askConservator: true });
+    expect(lightClassOf('beaten moonstuff strip')).toMatchObject({ unread: ['moonstuff'], askConservator: true });
+  });
+
   test('law: no text makes it throw, and adding silk to any text gives R3', () => {
     fc.assert(
       fc.property(fc.string({ unit: 'binary', maxLength: 300 }), (text) => {

@@ -14,14 +14,14 @@ import { type Looking, useLikenesses } from './use-likenesses.ts';
 import { type LikenessWish, wishText } from './wish.ts';
 import './likenesses.css';
 
-/** One look finds more than all at once, and shape is what is seen first on a wall. */
+/** What is looked for when nobody has asked yet: one look finds more than all, and shape is what is seen first on a wall. */
 const FIRST: LikenessWish = { looks: ['shape'], among: 'checklist' };
 
 export function LikenessesPage({ wish }: { readonly wish: LikenessWish | undefined }) {
   const show = useShow();
   useRoots('proposals');
   const looked = wish ?? FIRST;
-  const looking = useLikenesses(looked, wish !== undefined);
+  const looking = useLikenesses(looked, true);
   const proposal = show.layerId === null ? undefined : show.documents.get('proposals', show.layerId);
   return (
     <div className="likenesses">
@@ -33,7 +33,8 @@ export function LikenessesPage({ wish }: { readonly wish: LikenessWish | undefin
             In the proposal <b className="b">{proposal.title}</b>: what you gather here is proposed.
           </p>
         )}
-        <LookForm key={wishText(looked)} wish={looked} asked={wish !== undefined} again={looking.again} />
+        <LookForm key={wishText(looked)} wish={looked} again={looking.again} />
+        <p className="t1">By fewer looks at once more is found: the round, the red, the small.</p>
       </div>
       <div className="likenesses-found" aria-live="polite">
         <Found looking={looking} wish={looked} />
@@ -50,12 +51,7 @@ function Found({ looking, wish }: { readonly looking: Looking; readonly wish: Li
   }, [done]);
   switch (search.kind) {
     case 'idle':
-      return (
-        <p className="cap">
-          Say by what to look and among which things, and press Look. By fewer looks at once more is found: the round,
-          the red, the small.
-        </p>
-      );
+      return null;
     case 'working':
       return (
         <p className="likenesses-progress">

@@ -15,12 +15,11 @@ const ABOUT: Readonly<Record<(typeof LOOKS)[number], string>> = {
 
 interface FormProps {
   readonly wish: LikenessWish;
-  /** What is on screen is of this very wish: pressing looks again. */
-  readonly asked: boolean;
+  /** Looks for the same once more. */
   readonly again: () => void;
 }
 
-export function LookForm({ wish, asked, again }: FormProps) {
+export function LookForm({ wish, again }: FormProps) {
   const show = useShow();
   const id = useId();
   useRoots('objects', 'places');
@@ -35,7 +34,7 @@ export function LookForm({ wish, asked, again }: FormProps) {
       className="look-form"
       onSubmit={(event) => {
         event.preventDefault();
-        if (asked && wishText(next) === wishText(wish)) again();
+        if (wishText(next) === wishText(wish)) again();
         else go({ sheet: 'likenesses', wish: next });
       }}
     >
