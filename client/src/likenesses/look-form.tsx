@@ -94,7 +94,7 @@ export function LookForm({ wish, again }: FormProps) {
       </fieldset>
       <p>
         <button type="submit" className="act main" disabled={next.looks.length === 0}>
-          {asked && wishText(next) === wishText(wish) ? 'Look again' : 'Look'}
+          {wishText(next) === wishText(wish) ? 'Look again' : 'Look'}
         </button>
       </p>
     </form>
