@@ -1,7 +1,14 @@
-/** Accepting cautions: an act that writes the record, by whoever is competent for what each of them is about. */
-import { acceptingOf, acceptorsText, isCompetent, standingCautionsOf } from '@enfilade/shared/accepted';
+/** Accepting cautions, and taking an acceptance back: acts that write the record, by whoever is competent for what they are about. */
+import {
+  acceptingOf,
+  acceptorsText,
+  isCompetent,
+  mayWithdraw,
+  standingCautionsOf,
+  withdrawersText,
+} from '@enfilade/shared/accepted';
 import { Judgements } from '@enfilade/shared/judgements';
-import { ACCEPTED_AT_ONCE, type Acceptance, type AcceptRequest } from '@enfilade/shared/protocol';
+import { ACCEPTED_AT_ONCE, type Acceptance, type AcceptRequest, type WithdrawRequest } from '@enfilade/shared/protocol';
 import { json, refusal } from './answers.ts';
 import type { ActHandler } from './desk.ts';
 
@@ -10,10 +17,17 @@ const REASON_AT_MOST = 1000;
 const NAME_AT_MOST = 120;
 
 function acceptRequestFrom(body: unknown): AcceptRequest | null {
+  const named = withdrawRequestFrom(body);
+  if (named === null) return null;
+  const { wordOf } = body as Record<string, unknown>;
+  if (typeof wordOf !== 'string' || wordOf.length > NAME_AT_MOST) return null;
+  return { ...named, wordOf: wordOf.trim() };
+}
+
+function withdrawRequestFrom(body: unknown): WithdrawRequest | null {
   if (typeof body !== 'object' || body === null) return null;
-  const { cautions, reason, wordOf } = body as Record<string, unknown>;
-  if (typeof reason !== 'string' || typeof wordOf !== 'string') return null;
-  if (reason.trim() === '' || reason.length > REASON_AT_MOST || wordOf.length > NAME_AT_MOST) return null;
+  const { cautions, reason } = body as Record<string, unknown>;
+  if (typeof reason !== 'string' || reason.trim() === '' || reason.length > REASON_AT_MOST) return null;
   if (!Array.isArray(cautions) || cautions.length === 0 || cautions.length > ACCEPTED_AT_ONCE) return null;
   const named: { pieceId: string; digest: string }[] = [];
   for (const each of cautions as unknown[]) {
@@ -21,7 +35,7 @@ function acceptRequestFrom(body: unknown): AcceptRequest | null {
     if (typeof pieceId !== 'string' || typeof digest !== 'string') return null;
     named.push({ pieceId, digest });
   }
-  return { cautions: named, reason: reason.trim(), wordOf: wordOf.trim() };
+  return { cautions: named, reason: reason.trim() };
 }
 
 /** One person's word on cautions as they stand here. What they saw must be what follows from what is committed. */
@@ -64,4 +78,40 @@ const acceptCautions: ActHandler = async ({ person, body, documents, sessions })
   return json(200, acceptances);
 };
 
-export const CAUTION_ACTS: Readonly<Record<string, ActHandler>> = { 'accept-cautions': acceptCautions };
+/** One person takes back words on cautions, theirs or another's. What was said stays in the record, with why it holds no longer. */
+const withdrawAcceptances: ActHandler = async ({ person, body, documents, sessions }) => {
+  const where = 'take acceptances back';
+  const request = withdrawRequestFrom(body);
+  if (request === null) {
+    const what = `Taking back names 1 to ${ACCEPTED_AT_ONCE} accepted cautions by piece and digest, and a reason. Nothing was taken back.`;
+    return refusal(400, what, where);
+  }
+  const withdrawn: Acceptance[] = [];
+  const { id: personId, name, role } = person;
+  const by = { reason: request.reason, personId, name, role, at: new Date().toISOString() };
+  for (const { pieceId, digest } of request.cautions) {
+    const one = documents.get('acceptances', `${pieceId}|${digest}`);
+    if (one === undefined || one.withdrawn !== undefined) {
+      return refusal(409, 'One of these is not accepted any more. Look again. Nothing was taken back.', where);
+    }
+    if (!mayWithdraw(one, person)) {
+      return refusal(403, `This is for ${withdrawersText(one)} to take back. Nothing was taken back.`, where);
+    }
+    withdrawn.push({ ...one, withdrawn: by });
+  }
+  const record = sessions.get('record');
+  if (record === undefined) return refusal(503, 'The record is not open. Nothing was taken back.', where);
+  await record.act((doc) => {
+    const acceptances = doc.getMap('acceptances');
+    for (const one of withdrawn) {
+      acceptances.delete(`${one.pieceId}|${one.digest}`);
+      acceptances.set(`${one.pieceId}|${one.digest}|${one.at}`, one);
+    }
+  });
+  return json(200, withdrawn);
+};
+
+export const CAUTION_ACTS: Readonly<Record<string, ActHandler>> = {
+  'accept-cautions': acceptCautions,
+  'withdraw-acceptances': withdrawAcceptances,
+};

@@ -1,5 +1,5 @@
 /** Cautions with who accepted them. What was accepted is a caution as it stood: when that changes, the word falls away. */
-import { acceptorsOf, mayAccept } from '@enfilade/practice/accepting';
+import { acceptorsOf, isCautionKind, mayAccept } from '@enfilade/practice/accepting';
 import type { Caution, CautionWords } from '@enfilade/practice/caution';
 import type { Judgements } from './judgements.ts';
 import type { Acceptance } from './protocol.ts';
@@ -14,6 +14,8 @@ export interface StandingCaution {
   readonly accepted: Acceptance | null;
   /** The newest word on a caution of this kind, where it was of other facts. */
   readonly lapsed: Acceptance | null;
+  /** The newest word on this very caution that was taken back. */
+  readonly withdrawn: Acceptance | null;
 }
 
 /** Each caution on a piece, in the order of `cautionsOf`, with whoever accepted it as it stands. */
@@ -32,6 +34,7 @@ export function standingCautionsOf(judgements: Judgements, pieceId: PieceId, wor
       digest,
       accepted,
       lapsed: accepted === null ? lapsedOf(judgements, pieceId, caution, digests) : null,
+      withdrawn: accepted === null ? withdrawnOf(judgements, pieceId, digest) : null,
     };
   });
 }
@@ -42,9 +45,21 @@ function lapsedOf(
   { kind }: Caution,
   standing: readonly string[],
 ): Acceptance | null {
-  return acceptancesOn(judgements, pieceId)
-    .filter((one) => one.kind === kind && !standing.includes(one.digest))
-    .reduce<Acceptance | null>((newest, one) => (newest === null || one.at > newest.at ? one : newest), null);
+  return newestOf(
+    acceptancesOn(judgements, pieceId).filter(
+      (one) => one.withdrawn === undefined && one.kind === kind && !standing.includes(one.digest),
+    ),
+  );
+}
+
+function withdrawnOf(judgements: Judgements, pieceId: PieceId, digest: string): Acceptance | null {
+  return newestOf(
+    acceptancesOn(judgements, pieceId).filter((one) => one.withdrawn !== undefined && one.digest === digest),
+  );
+}
+
+function newestOf(all: readonly Acceptance[]): Acceptance | null {
+  return all.reduce<Acceptance | null>((newest, one) => (newest === null || one.at > newest.at ? one : newest), null);
 }
 
 const byPiece = new WeakMap<
@@ -69,6 +84,8 @@ function acceptancesOn({ documents }: Judgements, pieceId: PieceId): readonly Ac
 
 function soundAcceptance(one: Acceptance | undefined): Acceptance | null {
   const texts = [one?.pieceId, one?.kind, one?.name, one?.reason, one?.at];
+  const back = one?.withdrawn;
+  if (back !== undefined) texts.push(back.name, back.role, back.reason, back.at);
   return one !== undefined && texts.every((text) => typeof text === 'string') ? one : null;
 }
 
@@ -81,6 +98,14 @@ export interface AcceptedBy {
 /** Whether somebody is competent to accept a caution, on their own word or a conservator's. */
 export function isCompetent({ kind }: Pick<Caution, 'kind'>, { role, wordOf }: AcceptedBy): boolean {
   return mayAccept(kind, role, wordOf === '' ? undefined : 'conservator');
+}
+
+/** Whether somebody may take an acceptance back: who gave it, and whoever is competent for what it is about. */
+export function mayWithdraw(
+  { kind, personId }: Pick<Acceptance, 'kind' | 'personId'>,
+  person: { readonly id: string; readonly role: string },
+): boolean {
+  return personId === person.id || (isCautionKind(kind) && acceptingOf({ kind }, person.role) !== null);
 }
 
 /** How a role may accept a caution: by itself, on a conservator's word, or not at all. */
@@ -96,4 +121,9 @@ export function acceptorsText({ kind }: Pick<Caution, 'kind'>): string {
       onTheWordOf === undefined ? `the ${role}` : `the ${role} on a ${onTheWordOf}’s word`,
     )
     .join(', or ');
+}
+
+/** 'Piet Oyelaran, or the preparator': who may take an acceptance back. */
+export function withdrawersText({ kind, name }: Pick<Acceptance, 'kind' | 'name'>): string {
+  return isCautionKind(kind) ? `${name}, or ${acceptorsText({ kind })}` : name;
 }

@@ -201,6 +201,23 @@ export interface Acceptance {
   readonly role: Role;
   /** ISO 8601, the server's clock. */
   readonly at: string;
+  /** It holds no longer: kept under `pieceId|digest|at`, with who took it back and why. */
+  readonly withdrawn?: {
+    readonly reason: string;
+    readonly personId: string;
+    readonly name: string;
+    readonly role: Role;
+    readonly at: string;
+  };
+}
+
+/**
+ * `POST /seat/<id>/acts/withdraw-acceptances` → Acceptance[], each withdrawn: all of them or none; refused with 409 when
+ * one of the digests is of no caution that is accepted.
+ */
+export interface WithdrawRequest {
+  readonly cautions: AcceptRequest['cautions'];
+  readonly reason: string;
 }
 
 /** A version number rises when a list is frozen or a sheet printed. Kept in `record` under the number. */

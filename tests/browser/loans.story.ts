@@ -87,6 +87,15 @@ test('story: a lender’s terms, a lamp that breaks them, a loan declined, and a
   await piet.page.getByRole('button', { name: 'Accept as it stands' }).click();
   await expect(caution(dov)).toContainText('Accepted by Piet Oyelaran, preparator');
   await expect(caution(dov)).toContainText('Two hooks go in on Monday.');
+  // He takes it back, saying why; Dov may not, and reads both.
+  await expect(caution(dov).getByRole('button', { name: /^take it back/ })).toHaveCount(0);
+  await caution(piet)
+    .getByRole('button', { name: /^take it back… Clock dial, gatehouse/ })
+    .click();
+  await piet.page.getByRole('textbox', { name: 'Why it is taken back' }).fill('The plaster is hollow there.');
+  await piet.page.getByRole('button', { name: 'Take it back' }).click();
+  await expect(caution(dov)).toContainText('preparator, took that back');
+  await expect(caution(dov)).toContainText('The plaster is hollow there.');
   for (const { errors } of [ama, dov, isolde, piet]) expect(errors).toEqual([]);
 });
 

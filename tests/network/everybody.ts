@@ -476,7 +476,6 @@ export class Hand {
       sayOfCollection: () =>
         collection.sayOfCollection(this.one(['OM 1.1', 'om 1-1']), this.maybe(this.one(COLLECTION_SAID)), word),
       takeFromCollection: () => collection.takeFromCollection(live, [COLLECTED, { ...COLLECTED, number: 'OM 2' }]),
-      pin: () => commands.pin(this.some(PIECES), this.random() < 0.6),
       labelOn: () => commands.labelOn(this.some(PIECES), this.one(['left', 'below', 'none', null] as const)),
       declineArrangement: () =>
         declining.declineArrangement(this.one(GROUNDS), { digest: this.one(['way 1', 'way 2']), name: 'line' }, word),

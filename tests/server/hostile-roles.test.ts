@@ -179,6 +179,10 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
   'accept a caution on light on a conservator’s word': accept('lead paint', 'a conservator by letter'),
   'accept a caution on a way': accept('stands out', ''),
   'accept a caution on a loan': accept('loan not agreed', ''),
+  'take back another’s word on load or hanging': takeBack('weight not known'),
+  'take back another’s word on light or materials': takeBack('lead paint'),
+  'take back another’s word on a way': takeBack('stands out'),
+  'take back one’s own word on a caution': (here, seat) => takeBack('weight not known', seat.personId)(here, seat),
   'print a loan list': async (here, seat) => {
     const answer = await here.get(seat, 'paper/loan-list.pdf?lender=The%20Lower%20Weir%20Conservancy');
     return wordFor(answer.status);
@@ -211,6 +215,23 @@ function accept(kind: CautionKind, wordOf: string): (here: Scene, seat: TakenSea
     const digest = found?.digest ?? '';
     const cautions = [{ pieceId: 'gear#1', digest }];
     return act(here, seat, 'accept-cautions', { cautions, reason: 'Seen and weighed.', wordOf });
+  };
+}
+
+/** Taking back a word on a caution that stands in the record, somebody else's unless it says whose. */
+function takeBack(kind: CautionKind, giver = 'somebody'): (here: Scene, seat: TakenSeat) => Promise<string> {
+  return async (here, seat) => {
+    const said = { pieceId: 'gear#1', kind, digest: 'as seen', what: 'Seen.', reason: 'Weighed.', wordOf: '' };
+    const value = { ...said, personId: giver, name: 'Somebody', role: 'lead', at: '2026-05-12T09:00:00.000Z' };
+    await here.server.sessions.get('record').act((doc) => doc.getMap('acceptances').set('gear#1|as seen', value));
+    const word = await act(here, seat, 'withdraw-acceptances', {
+      cautions: [{ pieceId: 'gear#1', digest: 'as seen' }],
+      reason: 'Weighed again.',
+    });
+    const kept = here.server.sessions.documents.get('acceptances', `gear#1|as seen|${value.at}`)?.withdrawn;
+    // What was said is never lost, and the name is the seat's.
+    if (word === 'may') expect(kept).toMatchObject({ personId: seat.personId, reason: 'Weighed again.' });
+    return word;
   };
 }
 

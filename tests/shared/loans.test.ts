@@ -267,6 +267,16 @@ describe('accepted cautions', () => {
     expect(standing()).toMatchObject({ accepted: null, lapsed: { name: 'Piet Oyelaran' } });
     history.undo();
     expect(standing()).toMatchObject({ accepted: { name: 'Piet Oyelaran' }, lapsed: null });
+    // Taken back it is open again, and neither forgotten nor told as fallen away.
+    const by = { reason: 'Weighed again.', personId: 'po', name: 'Piet Oyelaran', role: 'preparator', at: value.at };
+    documents.write(
+      [
+        { root: 'acceptances', key: `map#1|${digest}`, value: undefined },
+        { root: 'acceptances', key: `map#1|${digest}|${value.at}`, value: { ...value, withdrawn: by } },
+      ],
+      'server',
+    );
+    expect(standing()).toMatchObject({ accepted: null, lapsed: null, withdrawn: { withdrawn: by } });
     history.perform(commands.correctObject('map', { weightKg: 4 }));
     expect(standing()).toBeUndefined();
   });

@@ -5,6 +5,7 @@ import { type FormEvent, useState } from 'react';
 import { say } from '../shell/live-region.tsx';
 import { useSaving, useShow } from '../sync/hooks.ts';
 import { dayText } from './day-text.ts';
+import { WithdrawAcceptance } from './withdraw-acceptance.tsx';
 import './accept-caution.css';
 
 interface AcceptCautionProps {
@@ -16,14 +17,17 @@ interface AcceptCautionProps {
 export function AcceptCaution({ standing, name }: AcceptCautionProps) {
   const { me } = useShow();
   const [open, setOpen] = useState(false);
-  const { accepted, lapsed, caution } = standing;
+  const { accepted, lapsed, withdrawn, caution } = standing;
   if (accepted !== null) {
     const onWord = accepted.wordOf === '' ? '' : ` on the word of ${accepted.wordOf}`;
     return (
-      <span className="accept-said">
-        Accepted by {accepted.name}, {accepted.role}
-        {onWord}, {dayText(accepted.at)}: {accepted.reason}
-      </span>
+      <>
+        <span className="accept-said">
+          Accepted by {accepted.name}, {accepted.role}
+          {onWord}, {dayText(accepted.at)}: {accepted.reason}
+        </span>{' '}
+        <WithdrawAcceptance accepted={accepted} name={name} />
+      </>
     );
   }
   const how = acceptingOf(caution, me.person.role);
@@ -32,6 +36,12 @@ export function AcceptCaution({ standing, name }: AcceptCautionProps) {
       {lapsed === null ? null : (
         <span className="accept-said">
           {lapsed.name} accepted it as it stood on {dayText(lapsed.at)}; it has changed since.
+        </span>
+      )}
+      {withdrawn?.withdrawn === undefined ? null : (
+        <span className="accept-said">
+          {withdrawn.name} accepted it on {dayText(withdrawn.at)}; {withdrawn.withdrawn.name},{' '}
+          {withdrawn.withdrawn.role}, took that back on {dayText(withdrawn.withdrawn.at)}: {withdrawn.withdrawn.reason}
         </span>
       )}
       {how === null ? (

@@ -38,6 +38,11 @@ export const CAUTION_SUBJECTS: Readonly<Record<CautionKind, CautionSubject>> = {
   'loan terms': 'loans',
 };
 
+/** Whether a word is a kind of caution that is known here: a record may hold one of another version. */
+export function isCautionKind(text: string): text is CautionKind {
+  return Object.hasOwn(CAUTION_SUBJECTS, text);
+}
+
 export interface Acceptor {
   readonly role: 'preparator' | 'conservator' | 'registrar' | 'lead';
   /** Accepts only on the word of this one, who is named with the reason. */
