@@ -28,6 +28,9 @@ export class Store<T> {
 
 export const selection = new Store<readonly PieceId[]>([]);
 
+/** Each press takes one more piece or leaves it out again, as with the key held: a person chooses several, one by one. */
+export const choosing = new Store(false);
+
 /** Places being tried on the wall: shown to me, written nowhere, until taken or put back. */
 export interface Trial {
   readonly name: string;

@@ -3,10 +3,12 @@ import * as commands from '@enfilade/shared/commands';
 import type { PieceId } from '@enfilade/shared/schema';
 import { surfaceName } from '@enfilade/shared/surface-names';
 import { useState } from 'react';
+import { useStore } from '../selection.ts';
 import { useRoots, useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
 import { AlignTools } from './align-tools.tsx';
+import { arrangeAsked } from './arrange-asked.ts';
 import { ArrangeForm } from './arrange-form.tsx';
 import { largestOf, levelFor, roomFor, wallFor } from './hang-targets.ts';
 import { LengthField } from './length-field.tsx';
@@ -21,7 +23,9 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
   const { judgements, documents } = show;
   useRoots('places', 'objects', 'memberOf', 'vignettes', 'settings');
   const [gapMm, setGapMm] = useState(judgements.setting('gapMm'));
-  const [form, setForm] = useState<'gather' | 'arrange' | null>(null);
+  const asked = useStore(arrangeAsked) === pieceIds.join();
+  const [own, setForm] = useState<'gather' | 'arrange' | null>(null);
+  const form = asked ? 'arrange' : own;
   const frozen = !show.may('hang');
   const wall = wallFor(judgements, pieceIds, view);
   const level = levelFor(judgements, pieceIds, view);
@@ -62,7 +66,14 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
           {wall === null ? <p className="t1 q selection-hint">Face a wall to hang them on it.</p> : null}
           <hr className="rule" />
           <p className="object-commands">
-            <button type="button" aria-expanded={form === 'gather'} onClick={() => setForm('gather')}>
+            <button
+              type="button"
+              aria-expanded={form === 'gather'}
+              onClick={() => {
+                arrangeAsked.set(null);
+                setForm('gather');
+              }}
+            >
               gather into a vignette
             </button>
             <button type="button" aria-expanded={form === 'arrange'} onClick={() => setForm('arrange')}>
@@ -95,7 +106,10 @@ export function SelectionCard({ pieceIds, view }: { readonly pieceIds: readonly 
             <ArrangeForm
               {...{ pieceIds, wall }}
               roomId={roomFor(judgements, pieceIds, view)}
-              leave={() => setForm(null)}
+              leave={() => {
+                arrangeAsked.set(null);
+                setForm(null);
+              }}
             />
           ) : null}
         </>

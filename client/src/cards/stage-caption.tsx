@@ -5,6 +5,7 @@ import { useRestingRoots } from '../sync/resting-roots.ts';
 import { RemarksBlock } from '../talk/remarks-block.tsx';
 import { SpotRemark } from '../talk/spot-remark.tsx';
 import { toAddress, type View } from '../view-address.ts';
+import { ArrangeStart } from './arrange-start.tsx';
 import { CautionCounts } from './caution-counts.tsx';
 import { CeilingCaption } from './ceiling-caption.tsx';
 import { ListFold } from './list-fold.tsx';
@@ -63,6 +64,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       {here.map((vignette) => (
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}
+      <ArrangeStart key={surface} surface={surface} here={here} />
       {bare ? null : <WallLabels surface={surface} />}
       <RemarksBlock
         about={{ kind: 'wall', surface }}

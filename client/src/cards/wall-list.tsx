@@ -6,7 +6,7 @@ import type { Seen } from '@enfilade/shared/whereabouts';
 import { lengthText } from '@enfilade/space/lengths';
 import { type MouseEvent, memo, useMemo } from 'react';
 import { type Unit, usePreferences } from '../preferences.ts';
-import { choose, chooseToo, selection, useStore } from '../selection.ts';
+import { choose, chooseToo, choosing, selection, useStore } from '../selection.ts';
 import { useShow } from '../sync/hooks.ts';
 import './wall-list.css';
 
@@ -91,7 +91,7 @@ const Line = memo(function Line(props: {
 }) {
   const { pieceId, name, numbers, chosen, reachable } = props;
   const press = (event: MouseEvent): void => {
-    if (event.shiftKey || event.ctrlKey || event.metaKey) chooseToo(pieceId);
+    if (event.shiftKey || event.ctrlKey || event.metaKey || choosing.get()) chooseToo(pieceId);
     else choose([pieceId]);
   };
   return (

@@ -2,7 +2,7 @@
 import type { PieceId } from '@enfilade/shared/schema';
 import { type MouseEvent, useCallback, useDeferredValue, useMemo, useState } from 'react';
 import { usePreferences } from '../preferences.ts';
-import { choose, selection, useStore } from '../selection.ts';
+import { choose, choosing, selection, useStore } from '../selection.ts';
 import { useShow } from '../sync/hooks.ts';
 import type { View } from '../view-address.ts';
 import { RailLedge } from './rail-ledge.tsx';
@@ -40,7 +40,7 @@ export function Rail({ view }: { readonly view: View }) {
 
   const press = useCallback((item: Unplaced, event: MouseEvent) => {
     const now = selection.get();
-    if (!(event.shiftKey || event.ctrlKey || event.metaKey)) {
+    if (!(event.shiftKey || event.ctrlKey || event.metaKey || choosing.get())) {
       choose([nextOf(item)]);
       return;
     }

@@ -1,12 +1,13 @@
 /** What a press chooses: a thing, one more thing, all a frame catches, a whole vignette. */
 import { membersOf, vignetteOf } from '@enfilade/shared/commands';
-import { choose, chooseToo, selection } from '../selection.ts';
+import { choose, chooseToo, choosing, selection } from '../selection.ts';
 import { toDrawingPoint } from './camera.ts';
 import { POINTER_SLOP_PX } from './hover.ts';
 import type { Rect, SceneItem } from './scene-items.ts';
 import type { StageMachine } from './stage-machine.ts';
 
-export function choosePressed(item: SceneItem | null, too: boolean): void {
+export function choosePressed(item: SceneItem | null, held: boolean): void {
+  const too = held || choosing.get();
   if (item === null) {
     if (!too) choose([]);
   } else if (too) chooseToo(item.pieceId);

@@ -1,0 +1,12 @@
+/** Arranging asked for before anything is chosen: things are chosen one by one, then the form opens on their card. */
+import type { PieceId } from '@enfilade/shared/schema';
+import { choose, choosing, Store } from '../selection.ts';
+
+/** The selection whose card opens with the form to arrange it. */
+export const arrangeAsked = new Store<string | null>(null);
+
+export function arrangeThese(pieceIds: readonly PieceId[]): void {
+  arrangeAsked.set(pieceIds.join());
+  choosing.set(false);
+  choose([...pieceIds]);
+}
