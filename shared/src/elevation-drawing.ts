@@ -55,7 +55,12 @@ export function elevationDrawing(
       frame.X,
       base + 8,
     ),
-    textMark(left, base + 20.2, `Along, from the left corner: cm, inches beneath; edges of the largest. ${floor}`, 2.4),
+    textMark(
+      left,
+      base + 20.2,
+      `Along, from the left corner: cm, inches beneath; edges of the largest. ${wall.labels.length > 0 ? 'Small plates are labels. ' : ''}${floor}`,
+      2.4,
+    ),
   ];
 }
 

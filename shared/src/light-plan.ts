@@ -1,32 +1,54 @@
-/** The light planned on a piece over the show's open days, and how much of its year's budget that is. */
+/** The light read or planned on a piece over the show's open days, and how much of its year's budget that is. */
 import { type Exposure, type LightClass, type LightLimits, lightBudgetOf } from '@enfilade/practice/light-dose';
 import { type LightByMaterial, lightClassOf } from '@enfilade/practice/light-materials';
 import type { Act } from './acts.ts';
-
+import type { ShowDocuments } from './documents.ts';
 import { practiceProfileOf } from './practice-limits.ts';
-import type { PieceId, SurfaceId } from './schema.ts';
+import type { Change } from './root-snapshot.ts';
+import type { PieceId, PlannedLight, SurfaceId } from './schema.ts';
 import type { ShowReader } from './show-reader.ts';
 
 /** Plans a light (lux) on a surface, or on one piece that is lit by itself; null: as where it is, or as in the show. */
-export function planLight(on: SurfaceId | PieceId, lux: number | null): Act {
-  const value = lux === null ? undefined : { lux };
-  return { name: 'plan the light', changes: [{ root: 'lights', key: on, value }] };
+export function planLight(documents: ShowDocuments, on: SurfaceId | PieceId, lux: number | null): Act {
+  const { lux: _, ...rest } = documents.get('lights', on) ?? {};
+  return { name: 'plan the light', changes: [changed(on, lux === null ? rest : { ...rest, lux })] };
 }
 
-/** Lux planned on a piece: its own, else its surface's, else the show's; null where none is planned or it has no place. */
-export function plannedLuxOf(reader: ShowReader, pieceId: PieceId): number | null {
+/** What a meter read on a surface or a piece, by whom and when (ISO date); null: what was read there holds no longer. */
+export function readLight(documents: ShowDocuments, on: SurfaceId | PieceId, read: PlannedLight['read'] | null): Act {
+  const { read: _, ...rest } = documents.get('lights', on) ?? {};
+  return { name: 'write down the light read', changes: [changed(on, read ? { ...rest, read } : rest)] };
+}
+
+function changed(on: SurfaceId | PieceId, light: PlannedLight): Change {
+  const bare = light.lux === undefined && light.read === undefined;
+  return { root: 'lights', key: on, value: bare ? undefined : { ...light } };
+}
+
+/** A light that is reckoned with, and whether it was read by a meter or is planned. */
+export interface LightThere {
+  readonly lux: number;
+  readonly from: 'read' | 'planned';
+}
+
+/** The light on a piece: its own, else its surface's, else the show's; what was read before what is planned. Null: none, or no place. */
+export function lightOn(reader: ShowReader, pieceId: PieceId): LightThere | null {
   const surface = reader.where.surfaceOf(pieceId);
   if (surface === null) return null;
-  return plannedLight(reader, pieceId) ?? plannedLuxOn(reader, surface);
+  return own(reader, pieceId) ?? lightOnSurface(reader, surface);
 }
 
-/** Lux planned on a surface; null where none is. */
-export function plannedLuxOn(reader: ShowReader, surface: SurfaceId): number | null {
-  return plannedLight(reader, surface) ?? soundLux(reader.setting('plannedLux'));
+/** The light on a surface where a piece has none of its own; null where none is read or planned. */
+export function lightOnSurface(reader: ShowReader, surface: SurfaceId): LightThere | null {
+  const planned = soundLux(reader.setting('plannedLux'));
+  return own(reader, surface) ?? (planned === null ? null : { lux: planned, from: 'planned' });
 }
 
-function plannedLight({ documents }: ShowReader, on: string): number | null {
-  return soundLux(documents.get('lights', on)?.lux);
+function own({ documents }: ShowReader, on: string): LightThere | null {
+  const light = documents.get('lights', on);
+  const [read, planned] = [soundLux(light?.read?.lux), soundLux(light?.lux)];
+  if (read !== null) return { lux: read, from: 'read' };
+  return planned === null ? null : { lux: planned, from: 'planned' };
 }
 
 /** A light that is no number, below nothing or beyond daylight is none. */
@@ -47,7 +69,7 @@ export function openDaysOf(reader: ShowReader): number | null {
 
 /** The open days' light on a piece as an exposure; null where light or days are not planned. Install is not counted in. */
 export function exposureOf(reader: ShowReader, pieceId: PieceId): Exposure | null {
-  const [lux, days] = [plannedLuxOf(reader, pieceId), openDaysOf(reader)];
+  const [lux, days] = [lightOn(reader, pieceId)?.lux ?? null, openDaysOf(reader)];
   const hoursPerDay = reader.setting('hoursPerDay');
   if (lux === null || days === null || !(hoursPerDay > 0 && hoursPerDay <= 24)) return null;
   return { lux, hoursPerDay, days };

@@ -4,7 +4,7 @@ import { type LoanFacts, loanCautionsOf } from '@enfilade/practice/loan-cautions
 import type { PracticeProfile } from '@enfilade/practice/practice-profile';
 import { type RecordFacts, recordCautionsOf } from '@enfilade/practice/record-cautions';
 import { dateFrom } from '@enfilade/records/dates';
-import { exposureOf, plannedLuxOf } from './light-plan.ts';
+import { exposureOf, lightOn } from './light-plan.ts';
 import { isLent, loanOf } from './loans.ts';
 import { practiceProfileOf } from './practice-limits.ts';
 import { carrierOf, LAYOUT_FLOOR, type MuseumObject, objectOfPiece, type PieceId, type Place } from './schema.ts';
@@ -30,7 +30,7 @@ export function recordCautions(reader: ShowReader, pieceId: PieceId): readonly C
     ...(exposure === null ? {} : { exposures: [exposure] }),
   };
   const profile = practiceProfileOf(reader.documents);
-  const lit = plannedLuxOf(reader, pieceId) !== null;
+  const lit = lightOn(reader, pieceId) !== null;
   const key = `${lit}|${exposure?.lux}|${exposure?.hoursPerDay}|${exposure?.days}|${facts.placed}|${facts.cased}|${size.widthMm}|${size.heightMm}|${size.known}`;
   const known = judged.get(object);
   if (known?.key === key && known.profile === profile) return known.cautions;
@@ -58,6 +58,7 @@ export function loanCautions(
   const loan = loanOf(documents, objectId);
   const at = reader.where.placeOf(pieceId);
   const glazing = reader.objectOf(pieceId)?.glazing;
+  const light = lightOn(reader, pieceId);
   const facts: LoanFacts = {
     status: loan.status,
     from: loan.arrives || loan.from || null,
@@ -66,7 +67,8 @@ export function loanCautions(
     showTo: reader.setting('closes') || null,
     placed: isInShow(at),
     mostLux: loan.mostLux ?? null,
-    plannedLux: plannedLuxOf(reader, pieceId),
+    plannedLux: light?.lux ?? null,
+    luxRead: light?.from === 'read',
     asksGlazing: loan.asksGlazing === true,
     glazed: glazing === 'glass' || glazing === 'acrylic',
     asksCase: loan.asksCase === true,

@@ -268,9 +268,12 @@ export interface Finish {
   readonly removed?: boolean;
 }
 
-/** The light planned on a surface, or on one piece of it that is lit by itself. */
+/** The light on a surface, or on one piece of it that is lit by itself. */
 export interface PlannedLight {
-  readonly lux: number;
+  /** Planned; absent: as where it is, or as in the show. */
+  readonly lux?: number;
+  /** As a meter read it there, who read it, on which day (ISO date): goes before what is planned. */
+  readonly read?: { readonly lux: number; readonly by: string; readonly on: string };
 }
 
 /**
@@ -347,7 +350,7 @@ export const ROOTS = {
   rooms: { document: 'rooms', shape: 'table' },
   openings: { document: 'rooms', shape: 'table' },
   fixtures: { document: 'rooms', shape: 'table' },
-  /** Surface or piece → the light planned on it. */
+  /** Surface or piece → the light planned on it, and read there. */
   lights: { document: 'rooms', shape: 'atomic' },
   /** Surface → what is done to it. */
   finishes: { document: 'rooms', shape: 'table' },

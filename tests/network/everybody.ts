@@ -12,7 +12,7 @@ import { type ShowDocuments, sameJson, type Written } from '@enfilade/shared/doc
 import type { HangState } from '@enfilade/shared/hang-layer';
 import { Judgements } from '@enfilade/shared/judgements';
 import { hangStateFrom, hangStateOf, restoreState, restoreVignette } from '@enfilade/shared/kept-states';
-import { planLight } from '@enfilade/shared/light-plan';
+import { planLight, readLight } from '@enfilade/shared/light-plan';
 import { agreeToPlaces, correctLoan } from '@enfilade/shared/loans';
 import { finishSurface } from '@enfilade/shared/paint-schedule';
 import { PICTURE_CUTS } from '@enfilade/shared/picture-cuts';
@@ -469,7 +469,9 @@ export class Hand {
       correctLoan: () =>
         correctLoan(object, this.random() < 0.5 ? { mostLux: this.mm() } : { status: this.one(LOAN_STATUSES) }),
       agreeToPlaces: () => agreeToPlaces(this.judgements, object),
-      planLight: () => planLight(this.random() < 0.5 ? piece : this.one(SURFACES), this.maybe(this.mm())),
+      planLight: () => planLight(live, this.random() < 0.5 ? piece : this.one(SURFACES), this.maybe(this.mm())),
+      readLight: () =>
+        readLight(live, this.one(SURFACES), this.maybe({ lux: this.mm(), by: 'Person 0', on: '2026-05-12' })),
       finishSurface: () =>
         finishSurface(this.one(SURFACES), this.random() < 0.5 ? { lastCoat: '2026-05-12' } : { covering: null }),
       setLimit: () => setLimit('luxR2', this.maybe({ value: this.mm() + 1, source: this.text('our conservator') })),

@@ -35,7 +35,7 @@ const READERS = new Set([
 /** Commands in files that hold readers for the most part. */
 const ELSEWHERE = [
   ...['lineUp', 'spaceOut', 'restoreState', 'restoreVignette'],
-  ...['correctLoan', 'agreeToPlaces', 'planLight', 'setLimit', 'finishSurface'],
+  ...['correctLoan', 'agreeToPlaces', 'planLight', 'readLight', 'setLimit', 'finishSurface'],
 ];
 
 interface Ended {

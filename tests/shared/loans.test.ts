@@ -1,7 +1,7 @@
 import { standingCautionsOf } from '@enfilade/shared/accepted';
 import * as commands from '@enfilade/shared/commands';
 import { Judgements } from '@enfilade/shared/judgements';
-import { lightOf, openDaysOf, planLight, plannedLuxOf } from '@enfilade/shared/light-plan';
+import { lightOf, lightOn, openDaysOf, planLight, readLight } from '@enfilade/shared/light-plan';
 import { loanListOf, toLoanCsv } from '@enfilade/shared/loan-list';
 import { loanListSheetsOf } from '@enfilade/shared/loan-list-sheet';
 import { lossOf, standInsOf } from '@enfilade/shared/loan-loss';
@@ -10,6 +10,7 @@ import { practiceProfileOf, setLimit } from '@enfilade/shared/practice-limits';
 import type { Place } from '@enfilade/shared/schema';
 import { canonicalVignetteOf, digestOf, toCanonicalText } from '@enfilade/shared/sign-off';
 import { waitingOf } from '@enfilade/shared/waiting';
+import { wallLightOf } from '@enfilade/shared/wall-light';
 import { describe, expect, test } from 'vitest';
 import { sampleShow, work } from './sample-show.ts';
 
@@ -54,9 +55,9 @@ describe('loans', () => {
     const { documents, judgements, said, act } = lent();
     act(correctLoan('map', { mostLux: 50 }));
     expect(said('loan terms')).toEqual([]);
-    act(planLight('dye:head', 150));
+    act(planLight(documents, 'dye:head', 150));
     expect(said('loan terms')).toEqual(['The lender allows 50 lux; 150 is planned.']);
-    act(planLight('map#1', 50));
+    act(planLight(documents, 'map#1', 50));
     expect(said('loan terms')).toEqual([]);
     act(correctLoan('map', { lowestFootMm: 1230 }));
     // Its foot is 1500 − 290 above the level plane, and the floor falls 30 mm over 6 m: 10 mm under its centre.
@@ -203,7 +204,7 @@ describe('light over the show', () => {
     expect(openDaysOf(judgements)).toBe(78);
     expect(lightOf(judgements, 'map#1')?.budget).toBeNull();
     act(commands.setSetting('plannedLux', 50));
-    expect(plannedLuxOf(judgements, 'map#1')).toBe(50);
+    expect(lightOn(judgements, 'map#1')).toEqual({ lux: 50, from: 'planned' });
     expect(lightOf(judgements, 'map#1')?.budget).toMatchObject({ luxHours: 31_200, over: false, years: 0.208 });
     act(commands.correctObject('map', { medium: 'silk' }));
     expect(lightOf(judgements, 'map#1')?.budget).toMatchObject({
@@ -214,6 +215,37 @@ describe('light over the show', () => {
     });
     act(commands.correctObject('map', { medium: 'cast iron' }));
     expect(lightOf(judgements, 'map#1')).toBeNull();
+  });
+
+  // R3 over 78 days of 8 h: 15,000 / 624 = 24.0 lx, as practice 10.11 reckons 23.8 for 90 days of 7 h; CIE 157, from memory.
+  test('reference: on a wall the most sensitive governs, and what a meter read goes before what is planned', () => {
+    const { documents, judgements, act } = lent();
+    act(commands.setSetting('opens', '2026-01-05'));
+    act(commands.setSetting('closes', '2026-04-05'));
+    act(commands.setSetting('plannedLux', 50));
+    act(commands.correctObject('oil', { medium: 'oil on canvas' }));
+    act(commands.place(documents, new Map([['oil#1', ['dye:head', 4500, 1500, 0, 0] as Place]])));
+    expect(wallLightOf(judgements, 'dye:head')).toMatchObject({
+      there: { lux: 50, from: 'planned' },
+      governing: 'R2',
+      allows: { lux: 50 },
+    });
+    act(commands.correctObject('map', { medium: 'silk' }));
+    const wall = wallLightOf(judgements, 'dye:head');
+    expect(wall).toMatchObject({ governing: 'R3', days: 78 });
+    expect(wall.allows?.lux).toBeCloseTo(24, 1);
+    expect(wall.rows.map(({ pieces }) => pieces)).toEqual([['map#1'], ['oil#1']]);
+    act(readLight(documents, 'dye:head', { lux: 80, by: 'Piet Oyelaran', on: '2026-01-06' }));
+    act(planLight(documents, 'dye:head', 20));
+    expect(lightOn(judgements, 'map#1')).toEqual({ lux: 80, from: 'read' });
+    act(correctLoan('map', { mostLux: 50 }));
+    expect(judgements.cautionsOf('map#1').map(({ what }) => what)).toContain(
+      'The lender allows 50 lux; 80 was read there.',
+    );
+    act(planLight(documents, 'map#1', 15));
+    expect(lightOn(judgements, 'map#1')).toEqual({ lux: 15, from: 'planned' });
+    act(readLight(documents, 'dye:head', null));
+    expect(lightOn(judgements, 'oil#1')).toEqual({ lux: 20, from: 'planned' });
   });
 
   test('story: a museum’s own limit holds at once and is undone; another jurisdiction is another begin', () => {

@@ -15,6 +15,7 @@ import { RoomCaption } from './room-caption.tsx';
 import { VignetteCaption } from './vignette-caption.tsx';
 import { vignettesOn } from './vignettes-on.ts';
 import { WallLabels } from './wall-labels.tsx';
+import { WallLight } from './wall-light.tsx';
 import './stage-caption.css';
 
 /** A caption keeps up with others' hands within this (ms): its counts are of a whole wall. */
@@ -65,6 +66,7 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}
       <ArrangeStart key={surface} surface={surface} here={here} />
+      {bare ? null : <WallLight surface={surface} />}
       {bare ? null : <WallLabels surface={surface} />}
       <RemarksBlock
         about={{ kind: 'wall', surface }}

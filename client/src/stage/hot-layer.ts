@@ -12,6 +12,7 @@ import { drawNameOnPlan } from './draw-names.ts';
 import { drawScaleBar } from './draw-surrounds.ts';
 import { drawWord, readingBeside } from './draw-word.ts';
 import { type Gaps, gapsAbout } from './gaps.ts';
+import { drawLightNotes, lightNotes } from './light-notes.ts';
 import type { ScenePanel } from './panels.ts';
 import type { Scene } from './scene.ts';
 import { backToFront, itemsOf, type SceneItem, type SceneLookup } from './scene-items.ts';
@@ -84,6 +85,8 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
     const item = itemsNow(id).find(({ direct }) => direct);
     if (item !== undefined) drawPinned(sheet, item);
   }
+  const notes = lightNotes.get();
+  if (notes !== null) drawLightNotes(sheet, notes, (id) => itemsNow(id).find(({ as }) => as === 'picture'));
   const chosen = selection.get();
   const { hovered } = hotState;
   if (hovered !== null && !chosen.includes(hovered.pieceId) && !machine.liftedNow.has(hovered.pieceId)) {

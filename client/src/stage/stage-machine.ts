@@ -11,6 +11,7 @@ import { Bitmaps } from './bitmaps.ts';
 import { type Camera, type Insets, toDrawingPoint, type WindowSize } from './camera.ts';
 import { hitOf } from './hit.ts';
 import type { HotState } from './hot-layer.ts';
+import { lightNotes } from './light-notes.ts';
 import type { Scene } from './scene.ts';
 import { itemsOf, type SceneItem, type SceneLookup } from './scene-items.ts';
 import { SceneKeeper } from './scene-keeper.ts';
@@ -39,6 +40,7 @@ export class StageMachine {
     });
     this.ways = [
       selection.subscribe(() => this.selectionChanged()),
+      lightNotes.subscribe(() => this.painter.askHot()),
       show.pictures.subscribe(() => {
         this.bitmaps.sourceChanged();
         this.painter.spoil();
@@ -165,6 +167,7 @@ export class StageMachine {
       this.liftedNow.size > 0 ||
       selection.get().length > 0 ||
       trial.get() !== null ||
+      lightNotes.get() !== null ||
       this.show.presence.everyoneIn(this.show.layerId).some(({ presence }) => (presence.selected?.length ?? 0) > 0)
     );
   }

@@ -240,8 +240,10 @@ const tellLights: Teller = (own, { judgements }) => {
   const [first] = own;
   if (first === undefined) return null;
   if (own.length > 1) return 'planned the light';
-  const { lux } = (first.to ?? {}) as { lux?: unknown };
+  const { lux, read } = (first.to ?? {}) as { lux?: unknown; read?: { lux?: unknown } };
+  const was = ((first.from ?? {}) as { read?: { lux?: unknown } }).read?.lux;
   const on = first.key.includes('#') ? judgements.nameOf(first.key) : surfaceName(judgements.documents, first.key);
+  if (typeof read?.lux === 'number' && read.lux !== was) return `wrote down ${read.lux} lux read on ${on}`;
   return typeof lux === 'number' ? `planned ${lux} lux on ${on}` : `planned no light of its own on ${on}`;
 };
 

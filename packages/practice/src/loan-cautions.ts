@@ -11,6 +11,8 @@ export interface LoanFacts {
   readonly placed: boolean;
   readonly mostLux: number | null;
   readonly plannedLux: number | null;
+  /** The light is what a meter read there. */
+  readonly luxRead?: boolean;
   readonly asksGlazing: boolean;
   readonly glazed: boolean;
   readonly asksCase: boolean;
@@ -48,7 +50,10 @@ export function loanCautionsOf(loan: LoanFacts, words: Pick<CautionWords, 'lengt
   }
   if (!loan.placed) return cautions;
   if (loan.mostLux !== null && loan.plannedLux !== null && loan.plannedLux > loan.mostLux) {
-    say('loan terms', `The lender allows ${loan.mostLux} lux; ${loan.plannedLux} is planned.`);
+    say(
+      'loan terms',
+      `The lender allows ${loan.mostLux} lux; ${loan.plannedLux} ${loan.luxRead === true ? 'was read there' : 'is planned'}.`,
+    );
   }
   if (loan.asksGlazing && !loan.glazed) say('loan terms', 'The lender asks for glazing.');
   if (loan.asksCase && !loan.cased) say('loan terms', 'The lender asks for a case.');

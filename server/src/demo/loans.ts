@@ -1,7 +1,6 @@
 /** How far the loans of Slow Water have come, what their lenders ask, and the light planned: one has withdrawn late. */
 import type { Act } from '@enfilade/shared/acts';
 import { correctObject, setSetting } from '@enfilade/shared/commands';
-import { planLight } from '@enfilade/shared/light-plan';
 import { correctLoan } from '@enfilade/shared/loans';
 import { finishSurface } from '@enfilade/shared/paint-schedule';
 import type { Change } from '@enfilade/shared/root-snapshot';
@@ -55,7 +54,7 @@ export function fillLoans(perform: (act: Act) => void): void {
   }
   perform(correctObject('map-9', { glazing: 'glass' }));
   perform(setSetting('plannedLux', 50));
-  perform(planLight('counting:left', 150));
+  perform({ name: 'plan the light', changes: [{ root: 'lights', key: 'counting:left', value: { lux: 150 } }] });
   const covering = { name: 'Block-printed paper', widthMm: 530, repeatMm: 530, rollMm: 10_050 };
   perform(finishSurface('counting:right', { covering }));
 }
