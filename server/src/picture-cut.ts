@@ -1,6 +1,7 @@
 /** What of a picture is the thing: its studio ground left out and cut off round it, or as a person says. */
-import { type CutOutChoice, cutOutOf } from '@enfilade/colour/cut-out';
-import { OPAQUE_FROM_ALPHA, type Pixels } from '@enfilade/colour/histogram';
+import { type CutOut, type CutOutChoice, cutOutOf } from '@enfilade/colour/cut-out';
+import { fewerPixelsOf, stepTowards } from '@enfilade/colour/fewer-pixels';
+import type { Pixels } from '@enfilade/colour/histogram';
 import type { PictureCut } from '@enfilade/shared/picture-cuts';
 import type { CutOutFact } from '@enfilade/shared/protocol';
 import sharp, { type OutputInfo, type Sharp } from 'sharp';
@@ -17,17 +18,11 @@ export interface Cut {
   readonly cutOut: CutOutFact;
 }
 
-/** Whether there is a ground is seen at the first size; its outline is drawn at the second. */
+/** Whether there is a ground is seen at about the first size; its outline is drawn at about the second. */
 const LOOK_PX = 256;
 const OUTLINE_PX = 512;
 // Own rule: a cut-out surer than this is shown; else the picture stays whole and says why.
 const SURE_ENOUGH = 0.4;
-
-const CHOICES: Readonly<Record<PictureCut, CutOutChoice>> = {
-  'leave out': 'leave out',
-  keep: 'keep',
-  whole: 'whole picture',
-};
 
 export function from({ data, info }: Raster): Sharp {
   return sharp(data, { raw: { width: info.width, height: info.height, channels: info.channels } });
@@ -50,90 +45,108 @@ export function pixelsOf({ data, info }: Raster): Pixels {
 }
 
 /** The thing in a picture; `cut` is a person's word on it. */
-export async function cutFrom(whole: Raster, cut: PictureCut | null): Promise<Cut> {
+export function cutFrom(whole: Raster, cut: PictureCut | null): Cut {
   if (cut === 'whole') return { raster: opaque(whole), cutOut: said('whole', cut) };
+  const found = outlined(whole, cut === 'leave out' ? cut : undefined);
+  const { made, confidence, doubts, shape } = found;
   if (cut === 'leave out') {
-    const found = await outlined(whole, 'leave out');
-    if (found === null) return { raster: whole, cutOut: said('whole', cut) };
-    const { raster, confidence, doubts } = found;
-    return { raster, cutOut: { how: 'left out', confidence, doubts, choice: cut } };
+    if (shape === null) return { raster: whole, cutOut: said('whole', cut) };
+    return { raster: within(whole, shape), cutOut: { how: 'left out', confidence, doubts, choice: cut } };
   }
-  const look = cutOutOf(pixelsOf(await reduced(whole, LOOK_PX)));
-  const kept = (how: CutOutFact['how']): Cut => {
-    if (cut !== null) return { raster: whole, cutOut: said(how, cut) };
-    return { raster: whole, cutOut: { how, confidence: look.confidence, doubts: look.doubts } };
+  const kept = (how: CutOutFact['how'], sure: number, why: readonly string[]): Cut => {
+    return { raster: whole, cutOut: cut === null ? { how, confidence: sure, doubts: why } : said(how, cut) };
   };
-  if (look.made !== 'left out') return kept(look.made === 'came cut out' ? 'transparent' : 'whole');
-  const found = await outlined(whole);
-  if (found === null || found.confidence < SURE_ENOUGH) {
-    if (cut !== null) return kept('whole');
-    const doubts = found?.doubts ?? ['Nothing stands out from the ground.'];
-    return { raster: whole, cutOut: { how: 'whole', confidence: 1 - (found?.confidence ?? 0), doubts } };
-  }
-  const { raster, bounds, confidence, doubts } = found;
-  if (cut === 'keep') return { raster: await within(whole, bounds), cutOut: said('whole', cut) };
-  return { raster, cutOut: { how: 'left out', confidence, doubts } };
+  if (made !== 'left out') return kept(made === 'came cut out' ? 'transparent' : 'whole', confidence, doubts);
+  if (shape === null || confidence < SURE_ENOUGH) return kept('whole', 1 - confidence, doubts);
+  if (cut === 'keep') return { raster: within(whole, { ...shape, mask: null }), cutOut: said('whole', cut) };
+  return { raster: within(whole, shape), cutOut: { how: 'left out', confidence, doubts } };
 }
 
 function said(how: CutOutFact['how'], choice: PictureCut): CutOutFact {
   return { how, confidence: 1, doubts: [], choice };
 }
 
-interface Bounds {
+/** The part of a picture that the thing fills; its mask has a pixel for `step` × `step`, null where all is kept. */
+interface Shape {
   readonly left: number;
   readonly top: number;
   readonly width: number;
   readonly height: number;
+  readonly mask: Uint8Array | null;
+  readonly step: number;
 }
 
-interface Outlined {
-  readonly raster: Raster;
-  readonly bounds: Bounds;
-  readonly confidence: number;
-  readonly doubts: readonly string[];
-}
-
-/** The thing by its mask, cut off round it; null when nothing is left. */
-async function outlined(whole: Raster, choice?: PictureCut): Promise<Outlined | null> {
-  const small = await reduced(whole, OUTLINE_PX);
-  const { mask, confidence, doubts } = cutOutOf(
-    pixelsOf(small),
-    ...(choice === undefined ? [] : ([CHOICES[choice]] as const)),
-  );
+/** The thing's outline; `shape` is null when nothing is left, or the picture is kept. */
+function outlined(whole: Raster, choice?: CutOutChoice): Omit<CutOut, 'mask'> & { readonly shape: Shape | null } {
   const { width, height } = whole.info;
-  const size = { width: small.info.width, height: small.info.height };
-  const alpha =
-    size.width === width && size.height === height
-      ? mask
-      : await sharp(mask, { raw: { ...size, channels: 1 } })
-          .resize(width, height, { fit: 'fill', kernel: 'cubic' })
-          .toColourspace('b-w')
-          .raw()
-          .toBuffer();
-  const bounds = boundsOf(alpha, width, height);
-  if (bounds === null) return null;
-  const data = Buffer.from(whole.data);
-  for (let i = 0, at = 3; i < width * height; i++, at += 4) data[at] = Math.min(data[at] ?? 0, alpha[i] ?? 0);
-  return { raster: await within({ data, info: whole.info }, bounds), bounds, confidence, doubts };
+  const step = stepTowards(Math.max(width, height), OUTLINE_PX);
+  const pixels = fewerPixelsOf(pixelsOf(whole), step);
+  const found = cutOutOf(pixels, choice, stepTowards(Math.max(pixels.width, pixels.height), LOOK_PX));
+  return { ...found, shape: found.made === 'left out' ? shapeOf(found.mask, step, width, height) : null };
 }
 
-function boundsOf(alpha: ArrayLike<number>, width: number, height: number): Bounds | null {
-  let [left, right, top, bottom] = [width, -1, height, -1];
-  for (let y = 0, i = 0; y < height; y++) {
-    for (let x = 0; x < width; x++, i++) {
-      if ((alpha[i] ?? 0) < OPAQUE_FROM_ALPHA) continue;
-      if (x < left) left = x;
-      if (x > right) right = x;
-      if (y < top) top = y;
-      if (y > bottom) bottom = y;
-    }
+function shapeOf(mask: Uint8Array, step: number, width: number, height: number): Shape | null {
+  const columns = Math.ceil(width / step);
+  let [left, right, top, bottom] = [columns, -1, -1, -1];
+  for (let i = 0, y = 0; i < mask.length; i += columns, y++) {
+    const first = mask.subarray(i, i + columns).indexOf(255);
+    if (first < 0) continue;
+    left = Math.min(left, first);
+    right = Math.max(right, mask.subarray(i, i + columns).lastIndexOf(255));
+    if (top < 0) top = y;
+    bottom = y;
   }
-  return right < 0 ? null : { left, top, width: right - left + 1, height: bottom - top + 1 };
+  if (right < 0) return null;
+  const [x, y] = [left * step, top * step];
+  const size = { width: Math.min(width, (right + 1) * step) - x, height: Math.min(height, (bottom + 1) * step) - y };
+  return { left: x, top: y, ...size, mask, step };
 }
 
-async function within(raster: Raster, bounds: Bounds): Promise<Raster> {
-  if (bounds.width === raster.info.width && bounds.height === raster.info.height) return raster;
-  return from(raster).extract(bounds).raw().toBuffer({ resolveWithObject: true });
+function within({ data, info }: Raster, { left, top, width, height, mask, step }: Shape): Raster {
+  const part = Buffer.allocUnsafe(width * height * 4);
+  const alphaOf = mask === null ? null : softAlphaOf(mask, step, info.width, info.height);
+  for (let y = 0; y < height; y++) {
+    const start = (top + y) * info.width + left;
+    const row = part.subarray(y * width * 4, (y + 1) * width * 4);
+    data.copy(row, 0, start * 4, (start + width) * 4);
+    alphaOf?.(top + y, left, row);
+  }
+  return { data: part, info: { ...info, width, height } };
+}
+
+/** Lowers the alpha of a row's pixels to the mask's, its edges soft: straight from the middle of one pixel to the next. */
+function softAlphaOf(mask: Uint8Array, step: number, width: number, height: number) {
+  const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)];
+  const upright = new Float32Array(columns);
+  // The first pixel that lies right of a column's middle.
+  const startOf = (column: number): number => Math.ceil((column + 0.5) * step - 0.5);
+  return (y: number, left: number, row: Uint8Array): void => {
+    const [low, high, down] = between(y, step, rows);
+    for (let x = 0; x < columns; x++) {
+      const upper = mask[low * columns + x] ?? 0;
+      upright[x] = upper + ((mask[high * columns + x] ?? 0) - upper) * down;
+    }
+    const end = left + row.length / 4;
+    for (let column = -1, x = left; x < end; column++) {
+      const next = Math.min(end, startOf(column + 1));
+      if (next <= x) continue;
+      const from = upright[Math.max(0, column)] ?? 0;
+      const to = upright[Math.min(columns - 1, column + 1)] ?? 0;
+      if (from === 255 && to === 255) x = next;
+      for (; x < next; x++) {
+        const at = 4 * (x - left) + 3;
+        const most = Math.round(from + (to - from) * ((x + 0.5) / step - 0.5 - column));
+        if ((row[at] ?? 0) > most) row[at] = most;
+      }
+    }
+  };
+}
+
+/** Between which two of `count` pixels a place lies, and how far from the first to the second. */
+function between(place: number, step: number, count: number): [low: number, high: number, share: number] {
+  const at = Math.max(0, (place + 0.5) / step - 0.5);
+  const low = Math.min(count - 1, Math.floor(at));
+  return [low, Math.min(count - 1, low + 1), at - low];
 }
 
 function opaque({ data, info }: Raster): Raster {

@@ -13,7 +13,7 @@ import { cutFrom, from, pixelsOf, type Raster, reduced } from './picture-cut.ts'
 export class PictureRefused extends Error {}
 
 /** What made a picture's facts and thumbnails; raised whenever the same bytes would give others. */
-export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/1 outline/1`;
+export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/2 outline/1`;
 
 export type Palette = Omit<ImageFacts, 'sha256' | 'cell'>;
 
@@ -87,7 +87,8 @@ async function decoded(path: string, name: string, pixelsAtMost: number): Promis
 
 /** The outline of what is opaque, in figures; nothing where next to nothing is. */
 function outlineFrom({ data, width, height }: Pixels): Pick<Palette, 'silhouette'> {
-  const alpha = Uint8Array.from({ length: width * height }, (_, i) => data[4 * i + 3] ?? 0);
+  const alpha = new Uint8Array(width * height);
+  for (let i = 0; i < alpha.length; i++) alpha[i] = data[4 * i + 3] ?? 0;
   const found = silhouetteOf(alpha, width);
   if (found === undefined) return {};
   const { aspect, fill, outline } = found;
@@ -107,7 +108,7 @@ export async function ingest(
   cut: PictureCut | null = null,
 ): Promise<Ingested> {
   const whole = await decoded(path, name, pixelsAtMost);
-  const { raster, cutOut } = await cutFrom(whole, cut);
+  const { raster, cutOut } = cutFrom(whole, cut);
   const small = await reduced(raster, SMALL_PX);
   const cell = from(small).resize(ATLAS_CELL_PX, ATLAS_CELL_PX, {
     fit: 'contain',

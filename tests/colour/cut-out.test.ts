@@ -23,6 +23,7 @@ const THINGS = [
 
 describe('cutOutOf, things on studio grounds drawn with their true masks', () => {
   const taken: { what: string; cut: CutOut; overlap: number }[] = [];
+  const foundSmall: { what: string; cut: CutOut; overlap: number; lost: number }[] = [];
 
   beforeAll(async () => {
     for (const [ground, staging] of Object.entries(STAGINGS)) {
@@ -30,6 +31,10 @@ describe('cutOutOf, things on studio grounds drawn with their true masks', () =>
         const picture = await staged(id, staging);
         const cut = cutOutOf(picture);
         taken.push({ what: `${id} on ${ground}`, cut, overlap: overlapOf(cut.mask, picture.truth) });
+        if (ground !== 'white with a soft shadow') continue;
+        const small = cutOutOf(picture, undefined, 2);
+        const overlap = overlapOf(small.mask, picture.truth);
+        foundSmall.push({ what: id, cut: small, overlap, lost: overlapOf(cut.mask, picture.truth) - overlap });
       }
     }
   }, 300_000);
@@ -41,6 +46,14 @@ describe('cutOutOf, things on studio grounds drawn with their true masks', () =>
     );
     expect(taken.reduce((sum, { overlap }) => sum + overlap, 0) / taken.length).toBeGreaterThanOrEqual(0.97);
     expect(taken.every(({ cut }) => cut.made === 'left out' && cut.backdrop !== null)).toBe(true);
+  });
+
+  test('story: found at half the size and drawn at the whole, they are cut out as well', () => {
+    expect(foundSmall).toHaveLength(THINGS.length);
+    // Spokes a pixel wide are lost at half the size, and a wheel's with them.
+    expect(foundSmall.filter(({ lost }) => !(lost < 0.04)).map(({ what, lost }) => [what, lost])).toEqual([]);
+    expect(foundSmall.reduce((sum, { overlap }) => sum + overlap, 0) / THINGS.length).toBeGreaterThanOrEqual(0.97);
+    for (const { what, cut } of foundSmall) expect(cut.confidence, what).toBeGreaterThan(0.7);
   });
 
   test('story: cut out of white paper, a block of pear wood has the colours it has on grey', async () => {

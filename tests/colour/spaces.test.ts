@@ -1,3 +1,4 @@
+import { labPlanesOf } from '@enfilade/colour/lab-planes';
 import {
   chromaOf,
   contrastOf,
@@ -36,6 +37,24 @@ describe('sRGB and CIELAB D65', () => {
       }),
       { numRuns: 20_000, seed: 11 },
     );
+  });
+
+  test('reference: a picture’s planes are as that library has them within 0.02, in 4,096 colours from black on', () => {
+    const toLab65 = converter('lab65');
+    const data = Uint8Array.from({ length: 4096 * 4 }, (_, at) => {
+      const pixel = at >> 2;
+      return at % 4 === 3 ? 255 : ((pixel >> (4 * (at % 4))) & 15) * ((pixel & 15) < 8 ? 3 : 17);
+    });
+    const planes = labPlanesOf({ data, width: 64, height: 64 });
+    let most = 0;
+    for (let i = 0; i < 4096; i++) {
+      const [r = 0, g = 0, b = 0] = [...data.subarray(4 * i, 4 * i + 3)].map((byte) => byte / 255);
+      const theirs = toLab65({ mode: 'rgb', r, g, b });
+      const off = [planes.L[i]! - theirs.l, planes.a[i]! - theirs.a, planes.b[i]! - theirs.b].map(Math.abs);
+      most = Math.max(most, ...off);
+    }
+    expect(most).toBeLessThan(0.02);
+    expect(planes.L[4095]).toBeCloseTo(100, 3);
   });
 
   test('law: there and back gives the same channels and the same hex', () => {

@@ -1,5 +1,6 @@
-import { type Backdrop, type LabPlanes, lengthOf, nearOf } from './cut-out-backdrop.ts';
+import { type Backdrop, nearOf } from './cut-out-backdrop.ts';
 import { PLAIN, SHADED } from './cut-out-ground.ts';
+import { type LabPlanes, lengthOf } from './lab-planes.ts';
 
 /** How sure a mask is: by the border, by the contrast along its outline, and by what is odd about its shape. */
 export function judgedOf(

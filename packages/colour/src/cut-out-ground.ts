@@ -1,4 +1,6 @@
-import { type Backdrop, backdropThrough, type LabPlanes, lengthOf, nearOf } from './cut-out-backdrop.ts';
+import { type Backdrop, backdropFrom, groundThrough, nearOf, type SmoothGround } from './cut-out-backdrop.ts';
+import type { LabD65 } from './lab.ts';
+import { labAt as at, type LabPlanes, lengthOf } from './lab-planes.ts';
 
 /** How dark a shadow may be, of its ground's L*, and how fast it may come on, in L* from one pixel to the next. */
 const SHADOW_LEAST = 0.6;
@@ -8,46 +10,65 @@ const SHADOW_STEP = 1.3;
 export const SHADED = 1;
 export const PLAIN = 2;
 
-/** 0 where the thing is, else how the ground is there; the ground is fitted anew to all that was first taken for it. */
-export function groundOf(planes: LabPlanes, first: Backdrop): { ground: Uint8Array; backdrop: Backdrop } {
-  let backdrop = first;
+interface GroundFound {
+  /** 0 where the thing is, else how the ground is there. */
+  readonly ground: Uint8Array;
+  readonly smooth: SmoothGround;
+  readonly backdrop: Backdrop;
+}
+
+/** How often the ground is fitted anew. */
+const FITS = 2;
+
+/** Where the ground is, fitted anew to all that was first taken for it. */
+export function groundOf(planes: LabPlanes, first: SmoothGround): GroundFound {
+  const { width, height } = planes;
+  let smooth = first;
+  let backdrop = backdropFrom(smooth, width, height);
   let ground = flooded(planes, backdrop);
-  // A step that is odd, for no column to be favoured; two thousand places speak well enough for the whole ground.
-  const stride = Math.floor(ground.length / 4000) * 2 + 1;
-  for (let round = 0; round < 2; round++) {
+  // A step that is odd, for no column to be favoured; a thousand places speak well enough for the whole ground.
+  const stride = Math.floor(ground.length / 2000) * 2 + 1;
+  for (let round = 0; round < FITS; round++) {
     const places: number[] = [];
     for (let i = 0; i < ground.length; i += stride) if (ground[i] === PLAIN) places.push(i);
     if (places.length < 64) break;
-    const { planes: fitted, spread } = backdropThrough(planes, places);
-    backdrop = { planes: fitted, spread, borderShare: first.borderShare };
+    smooth = { ...groundThrough(planes, places, smooth), borderShare: first.borderShare };
+    backdrop = backdropFrom(smooth, width, height);
     ground = flooded(planes, backdrop);
   }
-  return { ground, backdrop };
+  return { ground, smooth, backdrop };
 }
 
+/** What kind of ground a pixel may be by its colour, `near` to the ground `under` it; 0 for none. */
+export function kindOf({ L, a, b }: LabD65, under: LabD65, near: number): number {
+  const dL = L - under.L;
+  if (lengthOf(dL, a - under.a, b - under.b) < near) return PLAIN;
+  // A shadow is the ground darker, its little colour with it.
+  const depth = L / Math.max(under.L, 1);
+  if (dL > near || depth < SHADOW_LEAST) return 0;
+  return lengthOf(a - under.a * depth, b - under.b * depth) > near ? 0 : SHADED;
+}
+
+/** Whether what may be shadow comes on softly, from one pixel to the next. */
+export function isComingOn(one: LabD65, next: LabD65, spread: number): boolean {
+  return lengthOf(one.L - next.L, one.a - next.a, one.b - next.b) < SHADOW_STEP + Math.min(spread, 2);
+}
+
+/** The ground that joins the border. */
 function flooded(planes: LabPlanes, backdrop: Backdrop): Uint8Array {
-  const { width, height, L, a, b } = planes;
-  const { L: gL, a: ga, b: gb } = backdrop.planes;
-  const spread = Math.min(backdrop.spread, 2);
+  const { width, height } = planes;
   const near = nearOf(backdrop);
-  const step = SHADOW_STEP + spread;
   const ground = new Uint8Array(width * height);
-  const kindOf = (i: number, from: number): number => {
-    const dL = L[i]! - gL[i]!;
-    if (lengthOf(dL, a[i]! - ga[i]!, b[i]! - gb[i]!) < near) return PLAIN;
-    // A shadow is the ground darker, its little colour with it, and it comes on softly.
-    const depth = L[i]! / Math.max(gL[i]!, 1);
-    if (dL > near || depth < SHADOW_LEAST) return 0;
-    if (lengthOf(a[i]! - ga[i]! * depth, b[i]! - gb[i]! * depth) > near) return 0;
-    return from >= 0 && lengthOf(L[i]! - L[from]!, a[i]! - a[from]!, b[i]! - b[from]!) < step ? SHADED : 0;
-  };
-  const stack: number[] = [];
+  // Each pixel goes in once at most.
+  const stack = new Int32Array(width * height);
+  let top = 0;
   const visit = (i: number, from: number): void => {
     if (ground[i] !== 0) return;
-    const kind = kindOf(i, from);
+    const kind = kindOf(at(planes, i), at(backdrop.planes, i), near);
     if (kind === 0) return;
+    if (kind === SHADED && (from < 0 || !isComingOn(at(planes, i), at(planes, from), backdrop.spread))) return;
     ground[i] = kind;
-    stack.push(i);
+    stack[top++] = i;
   };
   for (let x = 0; x < width; x++) {
     visit(x, -1);
@@ -57,8 +78,8 @@ function flooded(planes: LabPlanes, backdrop: Backdrop): Uint8Array {
     visit(y * width, -1);
     visit(y * width + width - 1, -1);
   }
-  while (stack.length > 0) {
-    const i = stack.pop()!;
+  while (top > 0) {
+    const i = stack[--top]!;
     const x = i % width;
     if (x > 0) visit(i - 1, i);
     if (x < width - 1) visit(i + 1, i);

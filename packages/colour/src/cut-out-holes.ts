@@ -1,11 +1,13 @@
-import { type Backdrop, type LabPlanes, lengthOf, nearOf } from './cut-out-backdrop.ts';
+import { type Backdrop, nearOf } from './cut-out-backdrop.ts';
+import { type LabPlanes, lengthOf } from './lab-planes.ts';
 
 // A hole shows the ground, lit or shaded: its very hue and smoothness. A white glaze or a page is hardly ever that near.
 const HUE_WITHIN = 0.9;
 const LEAST_DEPTH = 0.7;
 const MOST_DEPTH = 1.01;
-/** Pixels clear of the hole's own rim that are needed to tell. */
+/** Pixels clear of the hole's own rim that are needed to tell, and as many as tell well enough. */
 const LEAST_INSIDE = 8;
+const ENOUGH_INSIDE = 2000;
 const MARK = 3;
 
 /** Marks in `ground` (0 for the thing) what shows of the ground through the thing: through a handle, between legs. */
@@ -13,54 +15,77 @@ export function openHoles(ground: Uint8Array, planes: LabPlanes, backdrop: Backd
   const { width, height, L, a, b } = planes;
   const { L: gL, a: ga, b: gb } = backdrop.planes;
   const within = nearOf(backdrop);
-  const could = (i: number): boolean => {
+  const smooth = 1.5 * roughnessOf(ground, planes) + 0.2;
+  // 0 not looked at, MARK in the region at hand, 1 done with or out of the question.
+  const seen = new Uint8Array(width * height);
+  const region = new Int32Array(width * height);
+  let size = 0;
+  const take = (i: number, from: number): void => {
+    if (seen[i] !== 0 || ground[i] !== 0) return;
     const depth = L[i]! / Math.max(gL[i]!, 1);
-    if (depth < LEAST_DEPTH - 0.06 || depth > MOST_DEPTH + 0.02) return false;
-    return lengthOf(a[i]! - ga[i]! * depth, b[i]! - gb[i]! * depth) < within;
+    if (
+      depth < LEAST_DEPTH - 0.06 ||
+      depth > MOST_DEPTH + 0.02 ||
+      lengthOf(a[i]! - ga[i]! * depth, b[i]! - gb[i]! * depth) >= within
+    ) {
+      seen[i] = 1;
+      return;
+    }
+    if (Math.abs(L[i]! - L[from]!) > within) return;
+    seen[i] = MARK;
+    region[size++] = i;
   };
-  const roughAt = (i: number): number =>
-    Math.abs(L[i - 1]! + L[i + 1]! - 2 * L[i]!) + Math.abs(L[i - width]! + L[i + width]! - 2 * L[i]!);
+  for (let start = 0; start < seen.length; start++) {
+    if (ground[start] !== 0 || seen[start] !== 0) continue;
+    size = 0;
+    take(start, start);
+    for (let at = 0; at < size; at++) {
+      const i = region[at]!;
+      const x = i % width;
+      if (x > 0) take(i - 1, i);
+      if (x < width - 1) take(i + 1, i);
+      if (i >= width) take(i - width, i);
+      if (i < seen.length - width) take(i + width, i);
+    }
+    const found = region.subarray(0, size);
+    if (isOpen(found)) for (const i of found) ground[i] = MARK;
+    for (const i of found) seen[i] = 1;
+  }
+
+  function isOpen(found: Int32Array): boolean {
+    const inside = found.filter(
+      (i) => seen[i - 1] === MARK && seen[i + 1] === MARK && seen[i - width] === MARK && seen[i + width] === MARK,
+    );
+    if (inside.length < LEAST_INSIDE) return false;
+    const stride = Math.ceil(inside.length / ENOUGH_INSIDE);
+    const some = inside.filter((_, n) => n % stride === 0);
+    // Medians: where the hole is narrow, half of what is inside may still hold some of the thing's edge.
+    const median = (value: (i: number) => number): number => Float64Array.from(some, value).sort()[some.length >> 1]!;
+    const depth = median((i) => L[i]! / Math.max(gL[i]!, 1));
+    if (depth <= LEAST_DEPTH || depth >= MOST_DEPTH) return false;
+    const off = lengthOf(
+      median((i) => a[i]! - ga[i]! * depth),
+      median((i) => b[i]! - gb[i]! * depth),
+    );
+    return off < HUE_WITHIN && median((i) => roughAt(L, i, width)) < smooth;
+  }
+}
+
+function roughAt(L: Float32Array, i: number, width: number): number {
+  return Math.abs(L[i - 1]! + L[i + 1]! - 2 * L[i]!) + Math.abs(L[i - width]! + L[i + width]! - 2 * L[i]!);
+}
+
+/** How rough the ground that joins the border is, in the mean; every second pixel of every second row tells. */
+function roughnessOf(ground: Uint8Array, { width, height, L }: LabPlanes): number {
   let rough = 0;
   let plain = 0;
   for (let y = 1; y < height - 1; y += 2) {
     for (let x = 1; x < width - 1; x += 2) {
       const i = y * width + x;
       if (ground[i] === 0) continue;
-      rough += roughAt(i);
+      rough += roughAt(L, i, width);
       plain++;
     }
   }
-  const smooth = (1.5 * rough) / Math.max(1, plain) + 0.2;
-  const seen = new Uint8Array(width * height);
-  for (let start = 0; start < seen.length; start++) {
-    if (ground[start] !== 0 || seen[start] !== 0 || !could(start)) continue;
-    const region = [start];
-    seen[start] = MARK;
-    for (const i of region) {
-      const x = i % width;
-      for (const next of [x > 0 ? i - 1 : -1, x < width - 1 ? i + 1 : -1, i - width, i + width]) {
-        if (next < 0 || next >= seen.length || seen[next] !== 0 || ground[next] !== 0 || !could(next)) continue;
-        if (Math.abs(L[next]! - L[i]!) > within) continue;
-        seen[next] = MARK;
-        region.push(next);
-      }
-    }
-    const inside = region.filter((i) => [i - 1, i + 1, i - width, i + width].every((next) => seen[next] === MARK));
-    // Medians: where the hole is narrow, half of what is inside may still hold some of the thing's edge.
-    const median = (value: (i: number) => number): number =>
-      inside.map(value).sort((p, q) => p - q)[inside.length >> 1] ?? 0;
-    const depth = median((i) => L[i]! / Math.max(gL[i]!, 1));
-    const off = lengthOf(
-      median((i) => a[i]! - ga[i]! * depth),
-      median((i) => b[i]! - gb[i]! * depth),
-    );
-    const open =
-      inside.length >= LEAST_INSIDE &&
-      off < HUE_WITHIN &&
-      depth > LEAST_DEPTH &&
-      depth < MOST_DEPTH &&
-      median(roughAt) < smooth;
-    if (open) for (const i of region) ground[i] = MARK;
-    for (const i of region) seen[i] = 1;
-  }
+  return rough / Math.max(1, plain);
 }

@@ -1,10 +1,13 @@
-import { backdropThrough, type LabPlanes, labPlanesOf, lengthOf, softenedOf } from './cut-out-backdrop.ts';
+import { groundAt, groundThrough, type SmoothGround } from './cut-out-backdrop.ts';
 import { judgedOf } from './cut-out-confidence.ts';
 import { groundOf } from './cut-out-ground.ts';
 import { openHoles } from './cut-out-holes.ts';
+import { finerMask } from './cut-out-outline.ts';
 import { trimmed, withoutSpecks } from './cut-out-rim.ts';
+import { fewerPixelsOf } from './fewer-pixels.ts';
 import { assertPixels, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import type { LabD65 } from './lab.ts';
+import { labPlanesOf, lengthOf, softenedOf } from './lab-planes.ts';
 
 /** What a person may say when the cut-out is wrong: leave the ground out after all, keep it, or take everything there is. */
 export type CutOutChoice = 'leave out' | 'keep' | 'whole picture';
@@ -26,58 +29,67 @@ const GROUND_CHROMA = 14;
 const GROUND_LIGHTNESS = 45;
 // A thing may touch the border, but most of the border is ground.
 const LEAST_BORDER = 0.7;
+/** Pixels. */
+const LEAST_SIDE = 16;
+
 /**
  * The thing in a picture (sRGB with alpha), its studio ground left out: what joins the border and is the border's
  * smooth ground, light or shaded, and what shows of that ground through the thing. A picture that came with clear
- * pixels keeps its own shape. `choice` is a person's word against the machine's.
+ * pixels keeps its own shape. `choice` is a person's word against the machine's. With a `step` the thing is found in the
+ * picture's every step-th pixel a side, which is quicker and as sure, and only its outline drawn at the picture's size.
  * RangeError when the bytes do not fit the size.
  */
-export function cutOutOf(pixels: Pixels, choice?: CutOutChoice): CutOut {
+export function cutOutOf(pixels: Pixels, choice?: CutOutChoice, step = 1): CutOut {
   assertPixels(pixels);
-  const { data, width, height } = pixels;
-  const area = width * height;
-  const opaque = new Uint8Array(area);
-  let clear = 0;
-  for (let i = 0; i < area; i++) {
-    if (data[i * 4 + 3]! >= OPAQUE_FROM_ALPHA) opaque[i] = 255;
-    else clear++;
-  }
   const as = (mask: Uint8Array, made: CutOut['made'], confidence: number, doubts: string[] = []): CutOut => {
     return { mask, made, confidence, backdrop: null, doubts };
   };
-  if (choice === 'whole picture') return as(new Uint8Array(area).fill(255), 'kept', 1);
-  if (choice === 'keep') return as(opaque, 'kept', 1);
-  if (clear > 0.005 * area && choice !== 'leave out') return as(opaque, 'came cut out', 1);
-  if (Math.min(width, height) < 16)
-    return as(opaque, 'kept', 0.2, ['It is too small to tell a thing from its ground.']);
-  const sharp = labPlanesOf(data, width, height);
+  if (choice === 'whole picture') return as(new Uint8Array(pixels.width * pixels.height).fill(255), 'kept', 1);
+  if (choice === 'keep') return as(opaqueIn(pixels), 'kept', 1);
+  if (choice !== 'leave out' && clearShareOf(pixels) > 0.005) return as(opaqueIn(pixels), 'came cut out', 1);
+  const looked = fewerPixelsOf(pixels, step);
+  const { width, height } = looked;
+  if (Math.min(width, height) < LEAST_SIDE)
+    return as(opaqueIn(pixels), 'kept', 0.2, ['It is too small to tell a thing from its ground.']);
+  const sharp = labPlanesOf(looked);
   const planes = softenedOf(sharp);
-  const first = backdropThrough(planes, borderOf(width, height));
-  const middle = (height >> 1) * width + (width >> 1);
-  const studio = isStudio(first.planes);
+  const first = groundThrough(planes, borderOf(width, height));
+  const studio = isStudio(first);
   if (choice !== 'leave out' && (first.borderShare < LEAST_BORDER || !studio)) {
     // A border that plainly is no ground leaves little doubt that the picture is all there is.
     const doubt = studio ? first.borderShare : Math.min(first.borderShare, 0.4);
-    return as(opaque, 'kept', 1 - doubt * 0.6);
+    return as(opaqueIn(pixels), 'kept', 1 - doubt * 0.6);
   }
-  const { ground, backdrop } = groundOf(planes, first);
+  const { ground, smooth, backdrop } = groundOf(planes, first);
   openHoles(ground, planes, backdrop);
-  const mask = new Uint8Array(area);
-  for (let i = 0; i < area; i++) mask[i] = ground[i] === 0 && opaque[i] !== 0 ? 255 : 0;
-  withoutSpecks(mask, width, height);
+  const mask = opaqueIn(looked);
+  for (let i = 0; i < mask.length; i++) if (ground[i] !== 0) mask[i] = 0;
+  withoutSpecks(mask, width);
   trimmed(mask, sharp);
   const judged = judgedOf(mask, ground, planes, backdrop);
-  const at = { L: backdrop.planes.L[middle]!, a: backdrop.planes.a[middle]!, b: backdrop.planes.b[middle]! };
-  return { mask, made: 'left out', backdrop: at, ...judged };
+  const fine = step === 1 ? mask : finerMask({ mask, ground, smooth, width, height }, step, pixels);
+  return { mask: fine, made: 'left out', backdrop: groundAt(smooth, 0, 0), ...judged };
+}
+
+/** 255 where a picture is opaque, else 0. */
+function opaqueIn({ data, width, height }: Pixels): Uint8Array {
+  const opaque = new Uint8Array(width * height);
+  for (let i = 0; i < opaque.length; i++) if (data[i * 4 + 3]! >= OPAQUE_FROM_ALPHA) opaque[i] = 255;
+  return opaque;
+}
+
+function clearShareOf({ data, width, height }: Pixels): number {
+  let clear = 0;
+  for (let at = 3; at < data.length; at += 4) if (data[at]! < OPAQUE_FROM_ALPHA) clear++;
+  return clear / Math.max(1, width * height);
 }
 
 /** Whether a ground is grey or nearly, and not dark, at its corners, along its sides and in its middle. */
-function isStudio({ width, height, L, a, b }: LabPlanes): boolean {
-  const along = (length: number): number[] => [0, length >> 1, length - 1];
-  return along(height).every((y) =>
-    along(width).every((x) => {
-      const i = y * width + x;
-      return L[i]! >= GROUND_LIGHTNESS && lengthOf(a[i]!, b[i]!) <= GROUND_CHROMA;
+function isStudio(ground: SmoothGround): boolean {
+  return [-1, 0, 1].every((v) =>
+    [-1, 0, 1].every((u) => {
+      const { L, a, b } = groundAt(ground, u, v);
+      return L >= GROUND_LIGHTNESS && lengthOf(a, b) <= GROUND_CHROMA;
     }),
   );
 }
@@ -91,6 +103,6 @@ function borderOf(width: number, height: number): number[] {
       if (Math.min(x, y, width - 1 - x, height - 1 - y) < band) places.push(i);
     }
   }
-  const step = Math.floor(places.length / 2000) + 1;
+  const step = Math.floor(places.length / 1000) + 1;
   return places.filter((_, n) => n % step === 0);
 }

@@ -21,7 +21,8 @@ function srgbFromLinear(light: number): number {
   return 255 * (light <= 0.0031308 ? 12.92 * light : 1.055 * light ** (1 / 2.4) - 0.055);
 }
 
-function cubeRootOf(t: number): number {
+/** Cube root of a share of white 0..1, straight near black (CIE 15:2018): L* is 116 times it less 16. */
+export function cubeRootOf(t: number): number {
   return t > EPSILON ? Math.cbrt(t) : (KAPPA * t + 16) / 116;
 }
 
@@ -30,11 +31,21 @@ function cubeOf(root: number): number {
   return cube > EPSILON ? cube : (116 * root - 16) / KAPPA;
 }
 
+/** X, Y and Z of linear sRGB light, each over that of the D65 white. */
+export function overWhiteFromLinear(r: number, g: number, b: number): [x: number, y: number, z: number] {
+  return [
+    (0.41239079926595934 * r + 0.357584339383878 * g + 0.1804807884018343 * b) / WHITE_X,
+    0.21263900587151027 * r + 0.715168678767756 * g + 0.07219231536073371 * b,
+    (0.01933081871559182 * r + 0.11919477979462598 * g + 0.9505321522496607 * b) / WHITE_Z,
+  ];
+}
+
 /** CIELAB D65/2° of linear sRGB light, each channel 0..1 (CIE 15:2018). */
 export function labD65FromLinear(r: number, g: number, b: number): LabD65 {
-  const x = cubeRootOf((0.41239079926595934 * r + 0.357584339383878 * g + 0.1804807884018343 * b) / WHITE_X);
-  const y = cubeRootOf(0.21263900587151027 * r + 0.715168678767756 * g + 0.07219231536073371 * b);
-  const z = cubeRootOf((0.01933081871559182 * r + 0.11919477979462598 * g + 0.9505321522496607 * b) / WHITE_Z);
+  const over = overWhiteFromLinear(r, g, b);
+  const x = cubeRootOf(over[0]);
+  const y = cubeRootOf(over[1]);
+  const z = cubeRootOf(over[2]);
   return { L: 116 * y - 16, a: 500 * (x - y), b: 200 * (y - z) };
 }
 

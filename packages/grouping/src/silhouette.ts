@@ -37,9 +37,10 @@ function radiiOf(alpha: Uint8Array | Uint8ClampedArray, width: number, x: number
   const height = alpha.length / width;
   return Float64Array.from({ length: RAYS }, (_, ray) => {
     const angle = (2 * Math.PI * ray) / RAYS;
+    const [across, down] = [Math.cos(angle), Math.sin(angle)];
     for (let r = reach; r > 0; r -= 0.5) {
-      const column = Math.round(x + r * Math.cos(angle));
-      const row = Math.round(y + r * Math.sin(angle));
+      const column = Math.round(x + r * across);
+      const row = Math.round(y + r * down);
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
       if (alpha[row * width + column]! >= SOLID) return r;
     }

@@ -1,0 +1,153 @@
+/** A cut-out drawn larger than it was found: what lies along its outline is told anew, all else is as it was. */
+import { groundAt, nearOf, type SmoothGround, spreadOf } from './cut-out-backdrop.ts';
+import { isComingOn, kindOf, PLAIN } from './cut-out-ground.ts';
+import { trimmed, withoutLooseBits } from './cut-out-rim.ts';
+import { OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
+import type { LabD65 } from './lab.ts';
+import { emptyPlanes, type LabPlanes, labInto, lengthOf, softAt } from './lab-planes.ts';
+
+/** What was found at the small size: the mask, where the ground is and how (0 for the thing), and how it runs. */
+interface Found {
+  readonly mask: Uint8Array;
+  readonly ground: Uint8Array;
+  readonly smooth: SmoothGround;
+  readonly width: number;
+  readonly height: number;
+}
+
+/** Pixels of the small size on either side of an outline that are told anew, and that are looked at for it. */
+const BAND = 2;
+const LOOK = 4;
+/** Pixels of the small size that tell how the ground strays at the large one. */
+const SAMPLES = 200;
+
+// What a pixel of the small size is wanted for.
+const TOLD = 1;
+const SAMPLE = 2;
+const SHARP = 4;
+
+/** The mask, 255 and 0, at the size of `pixels`, which has `times` as many a side as `found` has. */
+export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Array {
+  const { width, height, data } = pixels;
+  const wanted = wantedOf(found);
+  const placesOf = (what: number): Int32Array => placesIn(wanted, what, found.width, times, width, height);
+  const sharp = emptyPlanes(width, height);
+  for (const i of placesOf(SHARP)) labInto(sharp, i, data, 4 * i);
+  const sample = Float64Array.from(placesOf(SAMPLE), (i) => missAt(i, sharp, found.smooth));
+  const spread = Math.max(found.smooth.spread, spreadOf(sample));
+  const near = nearOf({ spread });
+  const mask = enlarged(found.mask, found.width, times, width, height);
+  const told = placesOf(TOLD);
+  // Of what is told anew: 1, and 1 more than the kind of ground it may be.
+  const kinds = new Uint8Array(mask.length);
+  for (const i of told) {
+    mask[i] = 255;
+    kinds[i] = 1 + kindOf(softAt(i, sharp), colourOf(found.smooth, i, sharp), near);
+  }
+  const stack = new Int32Array(told.length);
+  let top = 0;
+  const take = (i: number): void => {
+    kinds[i] = 1;
+    mask[i] = 0;
+    stack[top++] = i;
+  };
+  // What was ground stays it where it still looks like it, and spreads from there into the thing's rim.
+  for (const i of told) if (kinds[i]! > 1 && found.ground[smallOf(i, width, found.width, times)] !== 0) take(i);
+  const visit = (i: number, from: number): void => {
+    if (kinds[i]! <= 1) return;
+    if (kinds[i] === 1 + PLAIN || isComingOn(softAt(i, sharp), softAt(from, sharp), spread)) take(i);
+  };
+  while (top > 0) {
+    const i = stack[--top]!;
+    const x = i % width;
+    if (x > 0) visit(i - 1, i);
+    if (x < width - 1) visit(i + 1, i);
+    if (i >= width) visit(i - width, i);
+    if (i < mask.length - width) visit(i + width, i);
+  }
+  for (const i of told) if (data[4 * i + 3]! < OPAQUE_FROM_ALPHA) mask[i] = 0;
+  withoutLooseBits(mask, width, told);
+  trimmed(mask, sharp, told);
+  return mask;
+}
+
+function missAt(i: number, sharp: LabPlanes, smooth: SmoothGround): number {
+  const [here, ground] = [softAt(i, sharp), colourOf(smooth, i, sharp)];
+  return lengthOf(here.L - ground.L, here.a - ground.a, here.b - ground.b);
+}
+
+function colourOf(smooth: SmoothGround, i: number, { width, height }: LabPlanes): LabD65 {
+  const x = i % width;
+  return groundAt(smooth, (2 * x) / Math.max(1, width - 1) - 1, (2 * (i - x)) / width / Math.max(1, height - 1) - 1);
+}
+
+/** The pixel of the small size in which one of the large size is. */
+function smallOf(i: number, width: number, smallWidth: number, times: number): number {
+  const x = i % width;
+  return Math.floor((i - x) / width / times) * smallWidth + Math.floor(x / times);
+}
+
+/** What each pixel of the small size is wanted for. */
+function wantedOf({ mask, ground, width, height }: Found): Uint8Array {
+  const wanted = new Uint8Array(mask.length);
+  const mark = (x: number, y: number, reach: number, what: number): void => {
+    for (let v = Math.max(0, y - reach); v <= Math.min(height - 1, y + reach); v++) {
+      for (let u = Math.max(0, x - reach); u <= Math.min(width - 1, x + reach); u++) wanted[v * width + u]! |= what;
+    }
+  };
+  for (let y = 0, i = 0; y < height; y++) {
+    for (let x = 0; x < width; x++, i++) {
+      const here = mask[i]!;
+      if ((x === width - 1 || mask[i + 1] === here) && (y === height - 1 || mask[i + width] === here)) continue;
+      mark(x, y, BAND, TOLD);
+      mark(x, y, LOOK, SHARP);
+    }
+  }
+  const stride = Math.floor(mask.length / (2 * SAMPLES)) * 2 + 1;
+  for (let i = 0; i < mask.length; i += stride) {
+    if (ground[i] !== PLAIN || (wanted[i]! & TOLD) !== 0) continue;
+    mark(i % width, Math.floor(i / width), 0, SAMPLE);
+    mark(i % width, Math.floor(i / width), 1, SHARP);
+  }
+  return wanted;
+}
+
+/** Indices, at the large size, of what is wanted for `what` at the small one. */
+function placesIn(
+  wanted: Uint8Array,
+  what: number,
+  smallWidth: number,
+  times: number,
+  width: number,
+  height: number,
+): Int32Array {
+  let count = 0;
+  for (let i = 0; i < wanted.length; i++) if ((wanted[i]! & what) !== 0) count++;
+  const places = new Int32Array(count * times * times);
+  let size = 0;
+  for (let i = 0; i < wanted.length; i++) {
+    if ((wanted[i]! & what) === 0) continue;
+    const left = (i % smallWidth) * times;
+    const top = Math.floor(i / smallWidth) * times;
+    const [right, bottom] = [Math.min(width, left + times), Math.min(height, top + times)];
+    for (let y = top; y < bottom; y++) for (let x = left; x < right; x++) places[size++] = y * width + x;
+  }
+  return places.subarray(0, size);
+}
+
+function enlarged(plane: Uint8Array, smallWidth: number, times: number, width: number, height: number): Uint8Array {
+  const large = new Uint8Array(width * height);
+  for (let y = 0; y < height; y++) {
+    const row = y * width;
+    if (y % times > 0) {
+      large.copyWithin(row, row - width, row);
+      continue;
+    }
+    let at = (y / times) * smallWidth;
+    for (let x = 0; x < width; at++) {
+      const value = plane[at]!;
+      for (const end = Math.min(width, x + times); x < end; x++) large[row + x] = value;
+    }
+  }
+  return large;
+}
