@@ -5,8 +5,9 @@ import type { Fallen, Likeness, Likenesses, WhyLeftOut } from './likeness.ts';
 import { columnWeights, mixedDistance, type Weights } from './mixed-distance.ts';
 import type { ColourWords } from './reasons.ts';
 import { sightOf } from './sight.ts';
+import { talliesOf } from './tallies.ts';
 import { told } from './telling.ts';
-import { type Pool, type Tried, tried } from './trial.ts';
+import { chanceOnce, type Pool, type Tried, tried } from './trial.ts';
 
 /** By what to look, the least size of a set (else by the size of the pool: 4, 8 or 25), a seed, and words for colours. */
 export interface ClusterOptions {
@@ -74,9 +75,12 @@ function setsOf(
   );
   let rounds = 0;
   const tick = () => progress?.(Math.min(0.99, ++rounds / ROUNDS));
-  const pool: Pool = { n, columns, perColumn, types, sight: sightOf(n, distance), least, seed, tick };
+  const sight = sightOf(n, distance);
+  const seen = { n, columns, perColumn, types, sight, least, seed, tick };
+  const pool: Pool = { ...seen, byChance: chanceOnce(seen) };
   const idOf = (row: number) => ids[rows[row]!]!;
-  const telling = { columns, n, distance, idOf, colourWords };
+  const near = sight.whole ? undefined : sight.near;
+  const telling = { tallies: talliesOf(columns, n), n, distance, idOf, colourWords, near };
   const taken = new Uint8Array(n);
   const sets: Likeness[] = [];
   const take = (group: Tried): void => {

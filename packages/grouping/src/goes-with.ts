@@ -5,6 +5,7 @@ import { columnWeights, mixedDistance, type Weights } from './mixed-distance.ts'
 import { moversDistance } from './movers-distance.ts';
 import { type ColourWords, rulesOf, saidOf } from './reasons.ts';
 import type { GroupingRecord } from './records.ts';
+import { talliesOf } from './tallies.ts';
 
 /** The difference of colours to judge by, by what to look for a set, and what may be a focal work (else all may). */
 export interface GoesWithOptions {
@@ -85,9 +86,7 @@ function joined(
   const nearest =
     reached.find(({ isOne }) => isOne) ?? reached.sort((a, b) => a.apart / a.inner - b.apart / b.inner)[0];
   if (!nearest || (!nearest.isOne && nearest.apart > REACH * nearest.inner)) return undefined;
-  const own = new Set(nearest.rows);
-  const rest = Int32Array.from(ids.keys()).filter((i) => !own.has(i));
-  const rules = rulesOf(columns, nearest.rows, rest, colourWords);
+  const rules = rulesOf(talliesOf(columns, ids.length), nearest.rows, colourWords);
   const has = rules.filter((rule) => rule.holds(row)).map(({ words }) => words);
   // Nearest is not alike: what has none of a set's reasons would not be seen as one of it.
   if (!nearest.isOne && has.length === 0) return undefined;

@@ -3,6 +3,7 @@ import { type Features, typeColumn } from './features.ts';
 import type { NearMiss } from './likeness.ts';
 import { columnWeights, mixedDistance, type Weights } from './mixed-distance.ts';
 import { type ColourWords, rulesOf, saidOf } from './reasons.ts';
+import { talliesOf } from './tallies.ts';
 import { type Told, told } from './telling.ts';
 
 /** All of one type: no discovery, for somebody wrote it down, yet a set to work with; what its things share, and which do not. */
@@ -28,16 +29,15 @@ export function kindsOf(
   if (counted.length === 0) return [];
   const distance = mixedDistance(columns, perColumn);
   const idOf = (row: number) => ids[row]!;
-  const telling = { columns: counted, n: ids.length, distance, idOf, colourWords };
+  const tallies = talliesOf(counted, ids.length);
+  const telling = { tallies, n: ids.length, distance, idOf, colourWords };
   return typesOf(ids.length, type)
     .rows.slice(1)
     .flatMap((members, code): Kind[] => {
       if (members.length < least) return [];
       const set = told(telling, members);
       if (!set) return [];
-      const own = new Set(members);
-      const rest = Int32Array.from(ids.keys()).filter((row) => !own.has(row));
-      const rules = rulesOf(counted, members, rest, colourWords);
+      const rules = rulesOf(tallies, members, colourWords);
       const unlike = [...members].flatMap((row) => {
         const lacks = rules.filter((rule) => !rule.holds(row));
         return lacks.length === 0

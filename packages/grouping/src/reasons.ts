@@ -1,6 +1,7 @@
-import type { Column, Look, VectorColumn } from './columns.ts';
+import type { Column, Look, NumberColumn, VectorColumn } from './columns.ts';
 import { apartIn } from './mixed-distance.ts';
 import { outlineWords } from './outline-words.ts';
+import type { Tally } from './tallies.ts';
 
 /** What most of a set share and few others have, in words and as figures; the shares are 0 to 1. */
 export interface Reason {
@@ -21,6 +22,8 @@ export interface Rule {
   readonly from?: number;
   readonly to?: number;
   readonly holds: (row: number) => boolean;
+  /** Of how many in the whole pool it holds. */
+  readonly inPool: () => number;
 }
 
 /** A colour in words, CIELAB D65, in the house's own; without it a colour is said to be like the others' alone. */
@@ -32,22 +35,20 @@ const MOST = 3;
 
 /**
  * The rules that set members apart from the rest, at most three: learned on every other member and kept only where they hold
- * for three quarters of those not learned from and are at least twice as frequent there as in the rest. Rows are of
- * `columns`; `rest` are rows outside the set.
+ * for three quarters of those not learned from and are at least twice as frequent there as in the rest. Rows are of the
+ * tallies' columns.
  */
-export function rulesOf(
-  columns: readonly Column[],
-  members: ArrayLike<number>,
-  rest: ArrayLike<number>,
-  colourWords?: ColourWords,
-): Rule[] {
+export function rulesOf(tallies: readonly Tally[], members: ArrayLike<number>, colourWords?: ColourWords): Rule[] {
   const learned = Array.from(members).filter((_, q) => q % 2 === 0);
   const held = Array.from(members).filter((_, q) => q % 2 === 1);
-  const ranked = columns
-    .flatMap((column) => candidatesIn(column, learned, colourWords))
-    .map((rule) => ({ rule, cover: shareOf(held, rule.holds), rest: shareOf(rest, rule.holds) }))
-    .filter(({ cover, rest: base }) => cover >= COVER && cover >= LIFT * base)
-    .map((tried) => ({ ...tried, worth: tried.cover * Math.log(tried.cover / (tried.rest + 1 / (rest.length + 1))) }))
+  const others = (tallies[0]?.n ?? 0) - members.length;
+  const ranked = tallies
+    .flatMap((tally) => candidatesIn(tally, learned, colourWords))
+    .map((rule) => ({ rule, cover: shareOf(held, rule.holds) }))
+    .filter(({ cover }) => cover >= COVER)
+    .map((tried) => ({ ...tried, rest: restOf(tried.rule, members, others) }))
+    .filter(({ cover, rest }) => cover >= LIFT * rest)
+    .map((tried) => ({ ...tried, worth: tried.cover * Math.log(tried.cover / (tried.rest + 1 / (others + 1))) }))
     .sort((a, b) => b.worth - a.worth);
   const kept: Rule[] = [];
   for (const { rule } of ranked) {
@@ -59,32 +60,43 @@ export function rulesOf(
 }
 
 export function shareOf(rows: ArrayLike<number>, holds: (row: number) => boolean): number {
-  let count = 0;
-  for (let q = 0; q < rows.length; q++) if (holds(rows[q]!)) count++;
-  return rows.length > 0 ? count / rows.length : 0;
+  return rows.length > 0 ? countOf(rows, holds) / rows.length : 0;
 }
 
-function candidatesIn(column: Column, learned: readonly number[], colourWords?: ColourWords): Rule[] {
+/** The share of the `others` outside a set that a rule holds for. */
+export function restOf(rule: Rule, members: ArrayLike<number>, others: number): number {
+  return others > 0 ? (rule.inPool() - countOf(members, rule.holds)) / others : 0;
+}
+
+function countOf(rows: ArrayLike<number>, holds: (row: number) => boolean): number {
+  let count = 0;
+  for (let q = 0; q < rows.length; q++) if (holds(rows[q]!)) count++;
+  return count;
+}
+
+function candidatesIn(tally: Tally, learned: readonly number[], colourWords?: ColourWords): Rule[] {
+  const { column } = tally;
   switch (column.kind) {
     case 'word': {
       const code = mostFrequent(learned.map((row) => column.codes[row]!).filter((c) => c >= 0));
       if (code === undefined) return [];
       const words = wordFor(column.name, column.words[code]!);
-      return [{ column, words, holds: (row) => column.codes[row] === code }];
+      return [{ column, words, holds: (row) => column.codes[row] === code, inPool: () => tally.having(code) }];
     }
     case 'words':
       return column.words.flatMap((word, bit): Rule[] => {
         const holds = (row: number) => ((column.bits[row * column.width + (bit >> 5)]! >>> (bit & 31)) & 1) === 1;
-        return shareOf(learned, holds) >= COVER ? [{ column, words: word, holds }] : [];
+        const inPool = () => tally.having(bit);
+        return shareOf(learned, holds) >= COVER ? [{ column, words: word, holds, inPool }] : [];
       });
     case 'number':
-      return rangeIn(column, learned);
+      return rangeIn(column, tally, learned);
     case 'vector':
-      return nearIn(column, learned, colourWords);
+      return nearIn(column, tally.n, learned, colourWords);
   }
 }
 
-function rangeIn(column: Column & { kind: 'number' }, learned: readonly number[]): Rule[] {
+function rangeIn(column: NumberColumn, { between }: Tally, learned: readonly number[]): Rule[] {
   const known = learned
     .map((row) => column.values[row]!)
     .filter((v) => !Number.isNaN(v))
@@ -93,9 +105,11 @@ function rangeIn(column: Column & { kind: 'number' }, learned: readonly number[]
   const [low, high] = [known[Math.floor(0.05 * (known.length - 1))]!, known[Math.ceil(0.95 * (known.length - 1))]!];
   const pad = 0.1 * (high - low);
   const [from, to] = widened(column.unit, low - pad, high + pad);
-  const [least, most] = column.unit === 'ln mm' ? [Math.log(from), Math.log(to)] : [from, to];
-  const holds = (row: number) => column.values[row]! >= least - 1e-9 && column.values[row]! <= most + 1e-9;
-  return [{ column, words: rangeWords(column.name, column.unit, from, to), from, to, holds }];
+  const [inner, outer] = column.unit === 'ln mm' ? [Math.log(from), Math.log(to)] : [from, to];
+  const [least, most] = [inner - 1e-9, outer + 1e-9];
+  const holds = (row: number) => column.values[row]! >= least && column.values[row]! <= most;
+  const words = rangeWords(column.name, column.unit, from, to);
+  return [{ column, words, from, to, holds, inPool: () => between(least, most) }];
 }
 
 /** Bounds as they are said: half centimetres over 2 cm, whole centimetres over 10, whole years. */
@@ -122,19 +136,29 @@ function wordFor(name: string, word: string): string {
 }
 
 /** Near one thing of the set, the one the others learned from lie closest to. */
-function nearIn(column: VectorColumn, learned: readonly number[], colourWords?: ColourWords): Rule[] {
+function nearIn(column: VectorColumn, n: number, learned: readonly number[], colourWords?: ColourWords): Rule[] {
   const known = learned.filter((row) => !Number.isNaN(column.values[row * column.width]!)).slice(0, 200);
   if (known.length < 2) return [];
-  const spread = (row: number) => known.map((other) => apartIn(column, row, other)).sort((a, b) => a - b);
-  const total = (row: number) => spread(row).reduce((sum, v) => sum + v, 0);
-  const centre = known.reduce((best, row) => (total(row) < total(best) ? row : best));
-  const reach = 1.1 * spread(centre)[Math.ceil(0.95 * (known.length - 1))]!;
+  let [centre, least] = [known[0]!, Number.POSITIVE_INFINITY];
+  for (const row of known) {
+    const total = known.reduce((sum, other) => sum + apartIn(column, row, other), 0);
+    if (total < least) [centre, least] = [row, total];
+  }
+  const spread = known.map((other) => apartIn(column, centre, other)).sort((a, b) => a - b);
+  const reach = 1.1 * spread[Math.ceil(0.95 * (known.length - 1))]!;
   if (reach >= 1) return [];
   const holds = (row: number) => {
     const apart = apartIn(column, centre, row);
     return apart >= 0 && apart <= reach;
   };
-  return [{ column, words: vectorWords(column, centre, colourWords), holds }];
+  let counted: number | undefined;
+  const inPool = () => {
+    if (counted !== undefined) return counted;
+    counted = 0;
+    for (let row = 0; row < n; row++) if (holds(row)) counted++;
+    return counted;
+  };
+  return [{ column, words: vectorWords(column, centre, colourWords), holds, inPool }];
 }
 
 /** What the middle one is like, for the others are near it. */
