@@ -49,6 +49,8 @@ export function kindsFor(
       kind: 'pendants',
       why: 'Pendants answer each other in pairs: seven at most, one of them in the middle.',
     });
+  else if (wall !== null && hangable.length > 1 && !makePairs(judgements, hangable))
+    not.push({ kind: 'pendants', why: 'Pendants answer each other in pairs of like size; these differ too much.' });
   else hang('pendants', 2, 'It takes two that hang.');
   const near = carriersNear(judgements, pieceIds, asked);
   if (things.length === 0 || (things.length < 2 && carriers.length === 0))
@@ -70,6 +72,19 @@ export function kindsFor(
     not.push({ kind: 'plinths', why: 'It takes two or more plinths, with or without what stands on them.' });
   else possible.push({ kind: 'plinths', pieceIds: [...plinths, ...standing], carriers: [] });
   return { possible, not };
+}
+
+/** Two of which one is more than so many times as large make no pair (own rule). */
+const UNLIKE = 3;
+
+/** Whether they make pairs of like size; the largest of an odd number stands between. */
+function makePairs(judgements: Judgements, pieceIds: readonly PieceId[]): boolean {
+  const areas = pieceIds.map((id) => {
+    const size = judgements.sizeOf(id);
+    return size === null ? 0 : size.widthMm * size.heightMm;
+  });
+  const paired = areas.sort((a, b) => b - a).slice(areas.length % 2);
+  return paired.every((area, k) => k % 2 === 1 || area <= UNLIKE * (paired[k + 1] ?? 0));
 }
 
 /** What stands on a carrier that is not selected stays there when others are hung. */

@@ -9,6 +9,7 @@ import { MASS_WAYS } from '@enfilade/arrangement/massed';
 import { massedLevels } from '@enfilade/arrangement/massed-levels';
 import type { Spot } from '@enfilade/arrangement/nearest-free';
 import { plinthGroups } from '@enfilade/arrangement/plinth-group';
+import { trueToName } from '@enfilade/arrangement/true-to-name';
 import { deltaE2000 } from '@enfilade/colour/differences';
 import type { ArrangeTask, HaloAsked, HangAsked, HangEngineTask, MassAsked, PlinthsAsked } from './arrange-task.ts';
 import { type Arrangement, arrangementFrom, looksLike, type Sizes } from './arranged.ts';
@@ -87,6 +88,11 @@ function* hangsOf(task: HangAsked, { progress }: Asking): Generator<Arrangement>
           return true;
         },
       });
+      const hung = task.wall.pieces.flatMap((piece, i) => {
+        const at = found.places[i];
+        return at ? [{ ...piece, ...at }] : [];
+      });
+      if (!trueToName(name, hung, engine.gapMm * air)) continue;
       yield arrangementFrom({
         name: attempt === 0 ? name : `${name}, ${attempt === 1 ? 'more air' : 'much air'}`,
         places: placesOn(task.wish.surface, task.pieceIds, found.places),
@@ -182,7 +188,8 @@ function* plinthsOf(task: PlinthsAsked, round: number): Generator<Arrangement> {
   const yMm = (bottomMm + topMm) / 2;
   for (const share of [0.5, 0.32, 0.68].slice(Math.min(2, round - 1))) {
     for (const found of plinthGroups({ ...task.engine, around: { xMm: leftMm + share * (rightMm - leftMm), yMm } })) {
-      if (found.measures.leastSeen < SEEN) continue;
+      // Two make a line, whatever they stand on.
+      if (found.measures.leastSeen < SEEN || (found.name === 'arc' && task.pieceIds.length < 3)) continue;
       const floor = `${task.wish.surface.slice(0, task.wish.surface.indexOf(':'))}:floor`;
       yield arrangementFrom({
         name: found.name,

@@ -20,7 +20,7 @@ const WAYS: Readonly<Record<string, string>> = {
   'leaning halo': 'They gather round it and trail off to one side.',
   'wide halo': 'They spread to both sides of it.',
   'tall halo': 'They rise and fall above and below it.',
-  'massed salon': 'Packed about the focal work, the larger nearer to it.',
+  'massed salon': 'Packed about the focal work, or the largest of them, the larger nearer to it.',
   'salon on an axis': 'Built up from one line at eye height, above it and below it.',
   'salon in columns': 'Upright columns, each about one middle.',
   'line with one gap': 'One gap, every centre on the centre line, the group in the middle.',

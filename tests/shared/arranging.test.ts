@@ -62,6 +62,11 @@ describe('what may be asked for', () => {
     expect(possible.map(({ kind }) => kind).sort()).toEqual(['carrier', 'double', 'halo', 'line', 'massed', 'salon']);
     expect(possible.find(({ kind }) => kind === 'massed')?.carriers).toEqual(['bench#1']);
     expect(not.map(({ kind }) => kind).sort()).toEqual(['pendants', 'plinths']);
+    // A work and a block make no pair; a work between two blocks has one.
+    const pendants = (pieceIds: string[]) =>
+      kindsFor(judgements, { ...asked, pieceIds }).not.find(({ kind }) => kind === 'pendants')?.why;
+    expect(pendants(['oil#1', 'blocks#1'])).toMatch(/like size/);
+    expect(pendants(['oil#1', 'blocks#1', 'blocks#2'])).toBeUndefined();
   });
 });
 

@@ -6,10 +6,14 @@ import { capital } from '@enfilade/shared/surface-names';
 import { lengthText } from '@enfilade/space/lengths';
 import { useMemo } from 'react';
 import { usePreferences } from '../preferences.ts';
+import { useFold } from '../shell/media.ts';
 import { Ring } from '../shell/ring.tsx';
 import { useShow } from '../sync/hooks.ts';
 import type { Other } from '../sync/presence-room.ts';
 import { ArrangedThumb } from './arranged-thumb.tsx';
+
+/** On a tablet three stand beside each other too. */
+const THUMB_PX = { wide: { widthPx: 320, heightPx: 160 }, tablet: { widthPx: 228, heightPx: 114 } } as const;
 
 interface CardProps {
   readonly task: ArrangeTask;
@@ -35,10 +39,9 @@ export function CandidateCard({ task, way, version, on, lookers, tryOn, putBack,
   const name = capital(way.name);
   return (
     <li className={on ? 'candidate candidate-on' : 'candidate'}>
-      <ArrangedThumb {...{ task, way, away, version }} widthPx={320} heightPx={160} />
+      <ArrangedThumb {...{ task, way, away, version }} {...THUMB_PX[useFold() === 'tablet' ? 'tablet' : 'wide']} />
       <h3>{name}</h3>
       <p className="candidate-way">{wayText(way.name)}</p>
-      <p className="t1">{terms.join(' ')}</p>
       {lookers.map(({ clientId, person, ring }) => (
         <p key={clientId} className="candidate-looker t1">
           <Ring name={person.name} pattern={ring} radiusPx={8} /> {person.name} tries this one
@@ -67,6 +70,7 @@ export function CandidateCard({ task, way, version, on, lookers, tryOn, putBack,
           </button>
         )}
       </p>
+      <p className="t1">{terms.join(' ')}</p>
     </li>
   );
 }

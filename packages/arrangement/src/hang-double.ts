@@ -1,6 +1,6 @@
 import { hangGroundOf } from './hang-ground.ts';
 import { freeOf, type Places } from './hang-line.ts';
-import { type Column, clearRuns, columnsAlong, evenlyShared, gapFor } from './hang-rows.ts';
+import { archedThatFit, type Column, clearRuns, columnsAlong, evenlyShared, gapFor } from './hang-rows.ts';
 import type { HangTask } from './hang-task.ts';
 import { alongRun, arched } from './runs.ts';
 
@@ -19,10 +19,11 @@ export function doubleOnAxis(task: HangTask): Places {
   const columns = rows.pairs.map((pair) =>
     columnOf(task, pair, (height, lower) => rows.axisMm + ((lower ? -1 : 1) * (task.gapMm + height)) / 2),
   );
+  const widths = columns.map(({ widthMm }) => widthMm);
   return hungColumns(
     task,
     rows,
-    arched(columns.map(({ widthMm }) => widthMm)).map((k) => columns[k]!),
+    archedThatFit(task, runsFor(task, rows), widths, widths).map((k) => columns[k]!),
   );
 }
 
@@ -52,7 +53,8 @@ export function doubleOnTwoLines(task: HangTask): Places {
   const runs = runsFor(task, rows);
   const lines = [rows.axisMm - (task.gapMm + rows.lowerMm) / 2, rows.axisMm + (task.gapMm + rows.upperMm) / 2];
   rows.held.forEach((row, k) => {
-    const order = arched(row.map((i) => pieces[i]!.widthMm)).map((j) => row[j]!);
+    const all = row.map((i) => pieces[i]!.widthMm);
+    const order = archedThatFit(task, runs, all, all).map((j) => row[j]!);
     const widths = order.map((i) => pieces[i]!.widthMm);
     evenlyShared(task, runs, widths).forEach((share, r) => {
       const xs = alongRun(

@@ -1,8 +1,7 @@
 import { hangGroundOf } from './hang-ground.ts';
-import { type Column, clearRuns, columnsAlong, gapFor } from './hang-rows.ts';
+import { archedThatFit, type Column, clearRuns, columnsAlong, gapFor } from './hang-rows.ts';
 import type { HangTask } from './hang-task.ts';
 import type { Spot } from './nearest-free.ts';
-import { arched } from './runs.ts';
 
 /** Between the two of a pair, 4 to 8 in; common practice, no source. */
 const PAIR_MM = 150;
@@ -27,9 +26,19 @@ export function lineOneGap(task: HangTask): Places {
 /** Every centre on the centre line, each run filled evenly, the largest in the middle. */
 export function lineFilling(task: HangTask): Places {
   const free = freeOf(task);
-  const order = arched(free.map((i) => task.pieces[i]!.widthMm * task.pieces[i]!.heightMm)).map((k) => free[k]!);
-  const { runs, columns } = singles(task, order);
-  return columnsAlong(task, runs, columns, 'fill');
+  const { runs, columns } = singles(task, free);
+  const order = archedThatFit(
+    task,
+    runs,
+    free.map((i) => task.pieces[i]!.widthMm * task.pieces[i]!.heightMm),
+    columns.map(({ widthMm }) => widthMm),
+  );
+  return columnsAlong(
+    task,
+    runs,
+    order.map((k) => columns[k]!),
+    'fill',
+  );
 }
 
 /** Every centre on the centre line, those nearest in size side by side in pairs, wide gaps between the pairs. */
@@ -53,8 +62,9 @@ function inPairs(task: HangTask, gap: number): Places {
     });
     return { widthMm, pieces };
   });
-  const ordered = arched(columns.map(({ widthMm }) => widthMm)).map((k) => columns[k]!);
   const { runs } = singles(task, bySize);
+  const widths = columns.map(({ widthMm }) => widthMm);
+  const ordered = archedThatFit(task, runs, widths, widths).map((k) => columns[k]!);
   return columnsAlong(task, runs, ordered, 'fill');
 }
 

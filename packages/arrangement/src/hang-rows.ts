@@ -1,7 +1,7 @@
 import type { Box } from './boxes.ts';
 import { hangGroundOf } from './hang-ground.ts';
 import type { HangTask } from './hang-task.ts';
-import { alongRun, type Run, runsOf, sharedAmong } from './runs.ts';
+import { alongRun, arched, type Run, runsOf, sharedAmong } from './runs.ts';
 
 /** Between works hung singly, 12 to 24 in; common practice, no source. */
 const LINE_MM = { most: 450, least: 150 };
@@ -67,4 +67,22 @@ export function evenlyShared(task: HangTask, runs: readonly Run[], widthsMm: rea
     if (shared.flat().length === widthsMm.length) return shared;
   }
   return sharedAmong(runs, widthsMm, task.gapMm);
+}
+
+/** In an arch, the largest in the middle, of those that find room: indices. Cut short, an arch would be half of one. */
+export function archedThatFit(
+  task: HangTask,
+  runs: readonly Run[],
+  sizes: readonly number[],
+  widthsMm: readonly number[],
+): number[] {
+  const all = arched(sizes);
+  const held = evenlyShared(
+    task,
+    runs,
+    all.map((k) => widthsMm[k]!),
+  ).flat();
+  if (held.length === all.length) return all;
+  const kept = held.map((k) => all[k]!).sort((a, b) => a - b);
+  return arched(kept.map((k) => sizes[k]!)).map((k) => kept[k]!);
 }
