@@ -123,7 +123,7 @@ function SheetPage({ view }: { readonly view: View }) {
     <main id="main" className="sheet-page" tabIndex={-1}>
       <Fault what="This page" key={view.sheet}>
         <Suspense fallback={<p className="cap sheet-wait">Fetching the page…</p>}>
-          {view.sheet === 'bring-in' ? <BringIn /> : null}
+          {view.sheet === 'bring-in' ? <BringIn into={view.into ?? null} /> : null}
           {view.sheet === 'take-out' ? <TakeOut /> : null}
           {view.sheet === 'collection' ? <Collection view={view} /> : null}
           {view.sheet === 'one-thing' ? <OneThing /> : null}

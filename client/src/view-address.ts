@@ -9,7 +9,8 @@ export type View =
   | { readonly sheet: 'room'; readonly roomId: RoomId }
   | { readonly sheet: 'wall'; readonly surface: SurfaceId }
   | { readonly sheet: 'layout' }
-  | { readonly sheet: 'bring-in' }
+  /** Asked from the collection, what is brought in goes there. */
+  | { readonly sheet: 'bring-in'; readonly into?: 'collection' }
   | { readonly sheet: 'take-out' }
   | { readonly sheet: 'colour' }
   /** The deck, open at one of its paints or not. */
@@ -69,6 +70,8 @@ function addressOf(view: View): string {
       return view.roomId === null ? 'measure' : `measure/${view.roomId}`;
     case 'paper':
       return view.surface === null ? 'paper' : `paper/${view.surface}`;
+    case 'bring-in':
+      return view.into === undefined ? view.sheet : `${view.sheet}/${view.into}`;
     case 'likenesses':
       return view.wish === undefined ? view.sheet : `${view.sheet}/${wishText(view.wish)}`;
     case 'deck':
@@ -89,7 +92,6 @@ function addressOf(view: View): string {
 
 const PLAIN = [
   'layout',
-  'bring-in',
   'take-out',
   'colour',
   'samples',
@@ -113,6 +115,7 @@ export function viewFrom(address: string): View | null {
   if (sheet === 'wall' && about) return { sheet, surface: about };
   if (sheet === 'measure') return { sheet, roomId: about || null };
   if (sheet === 'paper') return { sheet, surface: about || null };
+  if (sheet === 'bring-in') return about === 'collection' ? { sheet, into: about } : { sheet };
   if (sheet === 'deck') return { sheet, paintId: about || null };
   if (sheet === 'collection') return { sheet, ...collectionViewFrom(about) };
   if (sheet === 'vignettes') return vignettesFrom(about);

@@ -1,4 +1,7 @@
-/** `GET /seat/<id>/collection…`: the collection, read by every seat; storage places told to few. It is never written here. */
+/**
+ * `GET /seat/<id>/collection…`: the collection, read by every seat; storage places told to few, values to fewer. It is never
+ * written here.
+ */
 import { objectNumberKey } from '@enfilade/records/object-number';
 import {
   COLLECTION_PAGE,
@@ -10,9 +13,10 @@ import {
   type PullList,
 } from '@enfilade/shared/collection';
 import type { ShowDocuments } from '@enfilade/shared/documents';
-import { maySeeStorage, type Person } from '@enfilade/shared/seats';
+import { mayBringIn, mayRead, maySeeStorage, type Person } from '@enfilade/shared/seats';
 import { type Answer, json, refusal } from './answers.ts';
 import type { Collection, CollectionQuery } from './collection.ts';
+import type { CollectionIntake } from './collection-intake.ts';
 import type { CollectionLooks, LookedFrom } from './collection-looks.ts';
 import type { CollectionRow } from './database.ts';
 
@@ -22,6 +26,7 @@ interface Asked {
   readonly documents: ShowDocuments;
   readonly collection: Collection;
   readonly looks: CollectionLooks;
+  readonly intake: CollectionIntake;
 }
 
 const WORDS_LONG = 200;
@@ -49,7 +54,8 @@ export async function collectionPath(name: string, asked: Asked): Promise<Answer
 const PATHS: Readonly<Record<string, (asked: Asked) => Promise<Answer>>> = {
   '': async (asked) => {
     const { rows, ...found } = await asked.collection.search(queryFrom(asked.query));
-    return json(200, { records: rows.map(toldTo(asked.person)), ...found } satisfies CollectionPage);
+    const records = await toldTo(asked.person, asked.collection, rows);
+    return json(200, { records, ...found } satisfies CollectionPage);
   },
   about: async ({ collection }) => json(200, await collection.facts()),
   records: async ({ person, query, collection }) => {
@@ -58,16 +64,21 @@ const PATHS: Readonly<Record<string, (asked: Asked) => Promise<Answer>>> = {
       throw new BadQuery('number', `At most ${COLLECTION_PAGE} records are asked for at once.`);
     }
     const rows = await collection.byNumbers(numbers.map((number) => number.slice(0, WORDS_LONG)));
-    return json(200, rows.map(toldTo(person)));
+    return json(200, await toldTo(person, collection, rows));
   },
   like: async ({ person, query, documents, collection, looks }) => {
     const by = oneOf(query, 'by', ['likeness', 'echo']) ?? 'likeness';
     const from = await lookedFrom(query, documents, collection);
     if (from === null) return refusal(404, 'There is no such thing with a picture to look from.', 'number');
     const found = await looks.find(from.looked, by);
+    const records = await toldTo(
+      person,
+      collection,
+      found.map(({ row }) => row),
+    );
     return json(200, {
-      of: from.told(toldTo(person)),
-      found: found.map(({ row, words }) => ({ record: toldTo(person)(row), words })),
+      of: from.row === null ? from.told : ((await toldTo(person, collection, [from.row]))[0] as CollectionRecord),
+      found: records.map((record, at) => ({ record, words: found[at]?.words ?? '' })),
     } satisfies CollectionLike);
   },
   'pull-list': async ({ person, documents, collection }) => {
@@ -76,15 +87,29 @@ const PATHS: Readonly<Record<string, (asked: Asked) => Promise<Answer>>> = {
     }
     return json(200, await pullList(documents, collection));
   },
+  numbers: async ({ query, collection }) =>
+    json(200, await collection.numbers(wholeIn(query, 'after', 0, 999_999_999) ?? 0)),
+  imports: async ({ person, intake }) => {
+    if (!mayBringIn(person.role))
+      return refusal(403, 'Lead, curator and registrar see what was brought in.', 'imports');
+    return json(200, await intake.list());
+  },
 };
 
-/** What a seat is told of a record: its storage place only where it may see it. */
-function toldTo({ role }: Person): (row: CollectionRow) => CollectionRecord {
+/** What a seat is told of records: their storage places, and what is private, only where it may see them. */
+export async function toldTo(
+  { role }: Person,
+  collection: Collection,
+  rows: readonly CollectionRow[],
+): Promise<CollectionRecord[]> {
   const storekeeper = maySeeStorage(role);
-  return ({ number, title, maker, date, medium, type, dimensions, credit, shown, picture, storage }) => ({
+  const keys = rows.map(({ key }) => key);
+  const further = await collection.further(keys, mayRead(role, 'private'));
+  return rows.map(({ key, number, title, maker, date, medium, type, dimensions, credit, shown, picture, storage }) => ({
     ...{ number, title, maker, date, medium, type, dimensions, credit, shown, picture },
     ...(storekeeper ? { storage } : {}),
-  });
+    ...further.get(key),
+  }));
 }
 
 async function pullList(documents: ShowDocuments, collection: Collection): Promise<PullList> {
@@ -102,10 +127,9 @@ async function pullList(documents: ShowDocuments, collection: Collection): Promi
     );
 }
 
-interface From {
-  readonly looked: LookedFrom;
-  readonly told: (tell: (row: CollectionRow) => CollectionRecord) => CollectionRecord;
-}
+type From =
+  | { readonly looked: LookedFrom; readonly row: CollectionRow; readonly told?: never }
+  | { readonly looked: LookedFrom; readonly row: null; readonly told: CollectionRecord };
 
 /** The thing looked from: of the collection by its number, of the checklist by its id. */
 async function lookedFrom(
@@ -120,14 +144,14 @@ async function lookedFrom(
     const looked = { id: 'asked', type, maker, date: dateText, dimensions: dimensionsText, picture: object.picture };
     const { creditLine: credit = '', picture } = object;
     const told = { number, title, maker, date: dateText, medium, type, dimensions: dimensionsText, credit, picture };
-    return { looked, told: () => ({ ...told, shown: null }) };
+    return { looked, row: null, told: { ...told, shown: null } };
   }
   const number = query.get('number');
   if (number === null) throw new BadQuery('number', 'Say from which thing to look: its number.');
   const [row] = await collection.byNumbers([number.slice(0, WORDS_LONG)]);
   if (row === undefined || row.picture === null) return null;
   const { type, maker, date, dimensions, picture } = row;
-  return { looked: { id: objectNumberKey(number), type, maker, date, dimensions, picture }, told: (tell) => tell(row) };
+  return { looked: { id: objectNumberKey(number), type, maker, date, dimensions, picture }, row };
 }
 
 function queryFrom(query: URLSearchParams): CollectionQuery {
@@ -157,7 +181,7 @@ function yearIn(query: URLSearchParams, name: string): number | undefined {
 function wholeIn(query: URLSearchParams, name: string, least: number, most: number): number | undefined {
   const text = query.get(name);
   if (text === null || text === '') return undefined;
-  const value = /^-?\d{1,6}$/.test(text) ? Number(text) : Number.NaN;
+  const value = /^-?\d{1,9}$/.test(text) ? Number(text) : Number.NaN;
   if (value >= least && value <= most) return value;
   throw new BadQuery(name, `“${text.slice(0, 40)}” is no whole number from ${least} to ${most}.`);
 }

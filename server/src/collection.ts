@@ -1,8 +1,16 @@
 /** The museum's whole collection in the server's database: found by words, by what is known, by number. */
-import { dateFrom } from '@enfilade/records/dates';
 import { objectNumberKey } from '@enfilade/records/object-number';
-import { COLLECTION_COUNTED, type CollectionAbout, type CollectionPage } from '@enfilade/shared/collection';
+import {
+  COLLECTION_COUNTED,
+  type CollectionAbout,
+  type CollectionHeld,
+  type CollectionMore,
+  type CollectionPage,
+  type CollectionRecord,
+} from '@enfilade/shared/collection';
+import type { CollectionNumbers } from '@enfilade/shared/collection-in';
 import { type RawBuilder, sql } from 'kysely';
+import { yearsIn } from './collection-records.ts';
 import type { CollectionRow } from './database.ts';
 import type { Store } from './store.ts';
 
@@ -27,6 +35,7 @@ export interface CollectionQuery {
 const WORDS_AT_MOST = 8;
 /** Written, or asked for, at once. */
 const AT_ONCE = 1000;
+const NUMBERS_AT_ONCE = 4000;
 
 /** Words as the index is asked for them: quoted, so that no sign in them means anything. Null where there is no word. */
 export function matchOf(words: string): string | null {
@@ -62,6 +71,11 @@ export class Collection {
       await this.store.addToCollection(rows);
       await new Promise((later) => setImmediate(later));
     }
+    this.changed();
+  }
+
+  /** Something of it is other than it was. */
+  changed(): void {
     this.about = null;
     this.version += 1;
   }
@@ -130,6 +144,46 @@ export class Collection {
     return rows;
   }
 
+  /** What else is known of records, by their keys; what is private of them only where it is asked for. */
+  async further(
+    keys: readonly string[],
+    withHeld: boolean,
+  ): Promise<ReadonlyMap<string, Pick<CollectionRecord, 'more' | 'held'>>> {
+    const found = new Map<string, { more?: CollectionMore; held?: CollectionHeld }>();
+    if (keys.length === 0) return found;
+    const { query } = this.store;
+    for (const { key, facts } of await query
+      .selectFrom('collection_more')
+      .select(['key', 'facts'])
+      .where('key', 'in', keys)
+      .where('facts', '<>', '{}')
+      .execute()) {
+      found.set(key, { more: JSON.parse(facts) as CollectionMore });
+    }
+    if (!withHeld) return found;
+    for (const { key, facts } of await query
+      .selectFrom('collection_held')
+      .selectAll()
+      .where('key', 'in', keys)
+      .execute()) {
+      found.set(key, { ...found.get(key), held: JSON.parse(facts) as CollectionHeld });
+    }
+    return found;
+  }
+
+  /** So many numbers at a time, in the order of the collection; `after`: the last that was told. */
+  async numbers(after: number): Promise<CollectionNumbers> {
+    const rows = await this.store.query
+      .selectFrom('collection')
+      .select(['n', 'number'])
+      .where('n', '>', after)
+      .orderBy('n')
+      .limit(NUMBERS_AT_ONCE)
+      .execute();
+    const numbers = rows.map(({ number }) => number);
+    return { numbers, next: rows.length < NUMBERS_AT_ONCE ? null : (rows.at(-1)?.n ?? null) };
+  }
+
   /** Everything that has a picture. */
   pictured(): Promise<CollectionRow[]> {
     return this.store.query
@@ -141,11 +195,6 @@ export class Collection {
   }
 }
 
-function yearsIn(date: string): Pick<CollectionRow, 'earliest' | 'latest'> {
-  const { earliest, latest } = dateFrom(date);
-  return { earliest: earliest?.year ?? null, latest: latest?.year ?? null };
-}
-
 function conditions({ type, from, to, pictured, notShown }: CollectionQuery): RawBuilder<unknown> {
   const all = [sql`1`];
   if (type !== undefined) all.push(sql`c.type = ${type}`);
@@ -153,6 +202,7 @@ function conditions({ type, from, to, pictured, notShown }: CollectionQuery): Ra
   if (to !== undefined) all.push(sql`c.earliest <= ${to}`);
   if (pictured !== undefined) all.push(pictured ? sql`c.picture is not null` : sql`c.picture is null`);
   if (notShown === 'ever') all.push(sql`c.shown is null`);
-  else if (notShown !== undefined) all.push(sql`(c.shown is null or c.shown < ${String(notShown + 1)})`);
+  else if (notShown !== undefined)
+    all.push(sql`(c.shown is null or (c.shown <> '' and c.shown < ${String(notShown + 1)}))`);
   return sql.join(all, sql` and `);
 }

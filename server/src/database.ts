@@ -28,6 +28,24 @@ export interface Tables {
   /** `facts`: JSON of what was derived, by `engine`. `cell`: its running number in the atlas. */
   images: { sha256: string; cell: number; engine: string; facts: string };
   collection: CollectionRow;
+  /** What else is known of a record; `facts`: JSON of CollectionMore. `last`: the bringing-in that changed it last. */
+  collection_more: { key: string; facts: string; last: string };
+  /** What of a record is for those alone who read `private`; `facts`: JSON of CollectionHeld. */
+  collection_held: { key: string; facts: string };
+  /** One bringing-in; `back`: since when it is taken back. */
+  collection_imports: {
+    id: string;
+    at: string;
+    name: string;
+    file: string;
+    rows: number;
+    added: number;
+    updated: number;
+    same: number;
+    back: string | null;
+  };
+  /** What a bringing-in found under a key: JSON of the whole record, null where there was none. */
+  collection_before: { import: string; key: string; before: string | null };
 }
 
 /** A record of the museum's whole collection. Storage places are for few and are in no index of words. */
@@ -46,7 +64,7 @@ export interface CollectionRow {
   type: string;
   dimensions: string;
   credit: string;
-  /** ISO date it was last shown; null: never. */
+  /** ISO date it was last shown; null: never; empty: not known. */
   shown: string | null;
   /** SHA-256 of its picture. */
   picture: string | null;
@@ -73,6 +91,11 @@ const TABLES = [
   `create virtual table if not exists collection_words using fts5 (number, title, maker, date, medium, type, content='collection', content_rowid='n', tokenize="unicode61 remove_diacritics 2", prefix='1 2 3')`,
   'create trigger if not exists collection_in after insert on collection begin insert into collection_words (rowid, number, title, maker, date, medium, type) values (new.n, new.number, new.title, new.maker, new.date, new.medium, new.type); end',
   `create trigger if not exists collection_out after delete on collection begin insert into collection_words (collection_words, rowid, number, title, maker, date, medium, type) values ('delete', old.n, old.number, old.title, old.maker, old.date, old.medium, old.type); end`,
+  `create trigger if not exists collection_anew after update of number, title, maker, date, medium, type on collection begin insert into collection_words (collection_words, rowid, number, title, maker, date, medium, type) values ('delete', old.n, old.number, old.title, old.maker, old.date, old.medium, old.type); insert into collection_words (rowid, number, title, maker, date, medium, type) values (new.n, new.number, new.title, new.maker, new.date, new.medium, new.type); end`,
+  'create table if not exists collection_more (key text primary key, facts text not null, last text not null) without rowid',
+  'create table if not exists collection_held (key text primary key, facts text not null) without rowid',
+  'create table if not exists collection_imports (id text primary key, at text not null, name text not null, file text not null, rows integer not null, added integer not null, updated integer not null, same integer not null, back text)',
+  'create table if not exists collection_before (import text not null, key text not null, before text, primary key (import, key)) without rowid',
 ];
 
 export type Parameter = string | number | bigint | null | Uint8Array;

@@ -31,6 +31,8 @@ export interface Limits {
   /** One picture as sent, bytes; and as decoded, pixels. */
   readonly pictureBytes: number;
   readonly picturePixels: number;
+  /** Records of the museum's whole collection; four times the largest it is measured with. */
+  readonly collectionRecords: number;
 }
 
 export const DEFAULT_LIMITS: Limits = {
@@ -51,6 +53,7 @@ export const DEFAULT_LIMITS: Limits = {
   heartbeatMs: 12_000,
   pictureBytes: PICTURE_AT_MOST.bytes,
   picturePixels: PICTURE_AT_MOST.pixels,
+  collectionRecords: 400_000,
 };
 
 /** A bucket that fills at a steady rate: `take` says whether so much may be taken now. */

@@ -10,6 +10,8 @@ import { type Answer, bodyOf, IMMUTABLE, isSameOrigin, json, page, refusal } fro
 import { BundleTooLarge, bundleOf } from './bundle.ts';
 import { takeBundle } from './bundle-in.ts';
 import type { Collection } from './collection.ts';
+import type { CollectionIntake } from './collection-intake.ts';
+import { collectionIntakePath } from './collection-intake-paths.ts';
 import type { CollectionLooks } from './collection-looks.ts';
 import { collectionPath } from './collection-paths.ts';
 import type { History } from './history.ts';
@@ -37,6 +39,7 @@ export interface House {
   readonly kept: Kept;
   readonly collection: Collection;
   readonly collectionLooks: CollectionLooks;
+  readonly collectionIntake: CollectionIntake;
   readonly judgements: () => Judgements;
   readonly meta: Meta;
   readonly dataDirectory: string;
@@ -121,6 +124,8 @@ async function seatPath(
   if (what === 'acts' && post && path.length === 2) return { route, answer: await act(house, request, seat, name) };
   if (what === 'collection' && !post && path.length <= 2)
     return { route, answer: await collectionOf(house, url, seat, name) };
+  if (what === 'collection' && post)
+    return { route, answer: await intoCollection(house, request, seat, path.slice(1)) };
   if (what === 'paper' && !post && path.length === 2) return { route, answer: await paper(house, url, seat, name) };
   return { route, answer: nothing() };
 }
@@ -194,8 +199,21 @@ async function historyOf({ history }: House, { searchParams }: URL): Promise<Ans
 }
 
 function collectionOf(house: House, { searchParams }: URL, { person }: Seat, name: string): Promise<Answer> {
-  const { sessions, collection, collectionLooks: looks } = house;
-  return collectionPath(name, { person, query: searchParams, documents: sessions.documents, collection, looks });
+  const { sessions, collection, collectionLooks: looks, collectionIntake: intake } = house;
+  const { documents } = sessions;
+  return collectionPath(name, { person, query: searchParams, documents, collection, looks, intake });
+}
+
+function intoCollection(house: House, request: IncomingMessage, seat: Seat, path: readonly string[]): Promise<Answer> {
+  const { sessions, seats, images, collection, collectionIntake: intake } = house;
+  return collectionIntakePath(path, {
+    request,
+    collection,
+    intake,
+    hasPicture: (sha256) => images.factsOf(sha256) !== undefined,
+    personNow: () => seats.seatOf(seat.id, request.headers.cookie)?.person,
+    readOnly: () => sessions.commit.readOnly,
+  });
 }
 
 async function keptText({ kept }: House, digest: string): Promise<Answer> {

@@ -6,6 +6,7 @@ import { Judgements } from '@enfilade/shared/judgements';
 import { type Logger, pino } from 'pino';
 import { refusal, send } from './answers.ts';
 import { Collection } from './collection.ts';
+import { CollectionIntake } from './collection-intake.ts';
 import { CollectionLooks } from './collection-looks.ts';
 import { History } from './history.ts';
 import { Images } from './images.ts';
@@ -79,6 +80,7 @@ export async function startServer(options: ServerOptions): Promise<RunningServer
     kept,
     collection,
     collectionLooks: new CollectionLooks(collection, images),
+    collectionIntake: new CollectionIntake(store, collection, limits.collectionRecords),
     judgements: () => {
       judgements ??= new Judgements(sessions.documents, {
         get: (key) => images.factsFor(key, pictureTrouble),

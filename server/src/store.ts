@@ -139,6 +139,11 @@ export class Store {
     });
   }
 
+  /** A statement that answers nothing, made once to be run often; within a transaction of `query` it is part of that. */
+  statement(sql: string): ReturnType<OpenDatabase['statement']> {
+    return this.database.statement(sql);
+  }
+
   async load(document: DocumentName): Promise<StoredDocument> {
     const snapshot = await this.query
       .selectFrom('snapshots')

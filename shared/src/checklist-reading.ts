@@ -39,6 +39,8 @@ export interface ChecklistRow {
   readonly sourceStated: boolean;
   readonly private: PrivateFacts;
   readonly pictureFile: string;
+  /** ISO day it was last shown; null: the row says none; empty: not understood. The collection alone has a place for it. */
+  readonly shown: string | null;
   readonly waits: readonly RowWait[];
 }
 
@@ -53,9 +55,13 @@ export interface ChecklistReading {
 }
 
 export interface Note {
+  /** The row that stays out; absent where the file as a whole is meant. */
+  readonly line?: number;
   readonly place: string;
   readonly heading: string;
   readonly what: string;
+  /** The cell as it stands; empty where it is told in `what`, or private. */
+  readonly value: string;
 }
 
 /** One cell of a row, as the source has it and what it is taken as. */
@@ -78,12 +84,13 @@ export function checklistFrom(
 export function checklistFromTable(
   table: ImportedTable,
   mended?: readonly (ChecklistField | null)[],
+  options: { readonly maxRows?: number; readonly tell?: (done: number, of: number) => void } = {},
 ): ChecklistReading {
   const { cells } = table;
   const rowOf = (line: number): number => table.sheet?.rowNumbers[line - 2] ?? line;
   const headings = (cells[0] ?? []).map((heading) => heading.trim());
   const mapping = mended ?? mappingFrom(headings);
-  const { rows, issues } = checklistRowsFrom(cells, mapping, { told: table.told ?? [], rowOf });
+  const { rows, issues } = checklistRowsFrom(cells, mapping, { ...options, told: table.told ?? [], rowOf });
   const filled = headings.map(() => 0);
   for (const row of cells.slice(1)) {
     for (let column = 0; column < headings.length; column++) {
@@ -92,12 +99,18 @@ export function checklistFromTable(
   }
   const lines = new Set(rows.map(({ line }) => line));
   const byLine = new Map<number, RowIssue[]>();
-  const notes: Note[] = table.issues.map(({ where, what }) => ({ place: where, heading: '', what }));
+  const notes: Note[] = table.issues.map(({ where, what }) => ({ place: where, heading: '', what, value: '' }));
   const columnOf = ({ field }: RowIssue): number | null => (field === null ? null : mapping.indexOf(field));
   for (const issue of issues) {
     if (!lines.has(issue.line)) {
       const place = issue.line === 1 ? '' : placeIn(table, issue.line, columnOf(issue));
-      notes.push({ place, heading: issue.line === 1 ? issue.heading : '', what: issue.what });
+      notes.push({
+        ...(issue.line === 1 || isOver(issue) ? {} : { line: issue.line }),
+        place,
+        heading: issue.line === 1 ? issue.heading : '',
+        what: issue.what,
+        value: issue.line === 1 ? '' : issue.value,
+      });
     } else byLine.set(issue.line, [...(byLine.get(issue.line) ?? []), issue]);
   }
   const source = mapping.indexOf('source');
@@ -115,6 +128,7 @@ export function checklistFromTable(
       sourceStated: source >= 0 && (cells[row.line - 1]?.[source] ?? '').trim() !== '',
       private: row.private,
       pictureFile: row.fields.pictureFile ?? '',
+      shown: row.shown,
       waits: (byLine.get(row.line) ?? []).map((issue) => ({
         key: `${issue.line}/${issue.heading}/${issue.field ?? ''}/${issue.kind}`,
         place: placeIn(table, issue.line, columnOf(issue)),
@@ -124,6 +138,10 @@ export function checklistFromTable(
       })),
     })),
   };
+}
+
+function isOver({ kind }: RowIssue): boolean {
+  return kind === 'too many rows';
 }
 
 /** Every cell of a row that holds anything, beside where it stands and what it is taken as. */

@@ -6,7 +6,7 @@ import { objectNumberKey } from '@enfilade/records/object-number';
 import type { Act } from './acts.ts';
 import { addObjects } from './commands.ts';
 import type { ShowDocuments } from './documents.ts';
-import type { MuseumObject, ObjectId } from './schema.ts';
+import type { FrameFact, MuseumObject, ObjectId, PrivateFacts } from './schema.ts';
 import type { CollectionSaid, CollectionWord, Word } from './talk.ts';
 
 /** One record as a seat is told it. Texts are as written; empty where nothing is. */
@@ -19,12 +19,27 @@ export interface CollectionRecord {
   readonly type: string;
   readonly dimensions: string;
   readonly credit: string;
-  /** ISO date it was last shown; null: never. */
+  /** ISO date it was last shown; null: never; empty: not known. */
   readonly shown: string | null;
   /** SHA-256 of its picture; null: not photographed. */
   readonly picture: string | null;
   /** Where it is kept: only for seats that may see storage places. */
   readonly storage?: string;
+  /** What else its file said of it. */
+  readonly more?: CollectionMore;
+  /** Only for seats that read what is private. */
+  readonly held?: CollectionHeld;
+}
+
+/** What only the checklist has a use for; it goes there with the record. */
+export type CollectionMore = Partial<
+  Pick<MuseumObject, 'framedText' | 'hardwareText' | 'notes'> & { weightKg: number; count: number; frame: FrameFact }
+>;
+
+export interface CollectionHeld {
+  readonly value?: string;
+  readonly contact?: string;
+  readonly price?: string;
 }
 
 /** `GET /seat/<id>/collection?words=&type=&from=&to=&picture=with|without&shown=never|<year>&offset=&limit=` */
@@ -113,7 +128,7 @@ export function takeFromCollection(
       id: idInShow(record.number),
       object: objectFrom(record),
       ...(record.picture === null ? {} : { picture: record.picture }),
-      ...(record.storage === undefined ? {} : { private: { storage: record.storage } }),
+      ...privateFrom(record),
     })),
   );
   const back = made.ids.filter((id) => documents.stored('objects', `${id}/removed`) === true);
@@ -123,6 +138,11 @@ export function takeFromCollection(
     ...back.map((id) => ({ root: 'objects' as const, key: `${id}/removed`, value: false })),
   ];
   return { ids: made.ids, name, changes };
+}
+
+function privateFrom({ storage, held }: CollectionRecord): { private?: PrivateFacts } {
+  if (storage === undefined && held === undefined) return {};
+  return { private: { ...(storage === undefined ? {} : { storage }), ...held } };
 }
 
 function objectFrom(record: CollectionRecord): MuseumObject {
@@ -138,5 +158,6 @@ function objectFrom(record: CollectionRecord): MuseumObject {
     lender: '',
     creditLine: record.credit,
     source: 'collection',
+    ...record.more,
   };
 }

@@ -61,6 +61,7 @@ for (const [width, height] of [
       '#loans',
       '#cautions',
       '#collection',
+      '#collection/brought-in',
       '#collection/said',
       '#collection/to-photograph',
       '#collection/pull-list',

@@ -7,7 +7,7 @@ import { expect, test } from './museum.ts';
 
 const plain = (background: string) => sharp({ create: { width: 300, height: 200, channels: 3, background } });
 
-test('story: a messy workbook and a zip of pictures come in by the review, each value beside its cell; the checklist goes out again', async ({
+test('story: a messy workbook and a zip of pictures come in by the review, each value beside its cell; records of the museum’s own go into the collection; the checklist goes out again', async ({
   museum,
   browser,
 }) => {
@@ -40,6 +40,45 @@ test('story: a messy workbook and a zip of pictures come in by the review, each 
   await page.getByRole('button', { name: /^Bring in 3/ }).click();
   await expect(page.getByRole('heading', { name: '3 records are in' })).toBeVisible({ timeout: 30_000 });
   await expect(page.getByText('3 new, 0 brought up to date, 2 pictures.')).toBeVisible();
+
+  // Its own records, by the same review: the rest is not held up by a row without a number or one that is lent.
+  await page.getByRole('button', { name: 'Bring in more' }).click();
+  await page.getByRole('radio', { name: /^into the collection/ }).check();
+  const store = [
+    'Accession No;Title;Insurance Value;Last Exhibited;Owner',
+    'OM 1931.40.1;Eel trap, two throats;£120;1987;',
+    ';Mallet without a number;;;',
+    'OM 1931.40.2;Day book of the dye house;;never;',
+    'L.77;View of the weir;;;The Lower Weir Conservancy',
+  ];
+  await files.first().setInputFiles({ name: 'store.csv', mimeType, buffer: Buffer.from(store.join('\n')) });
+  await expect(page.getByRole('heading', { name: '2 of 4 go into the collection' })).toBeVisible();
+  await expect(page.getByRole('row', { name: /row 3.*Mallet without a number.*No object number/ })).toBeVisible();
+  await expect(page.getByRole('row', { name: /L\.77 is lent by The Lower Weir Conservancy/ })).toBeVisible();
+  const photograph = {
+    name: 'OM_1931_40_2.png',
+    mimeType: 'image/png',
+    buffer: await plain('#445566').png().toBuffer(),
+  };
+  await files.last().setInputFiles(photograph);
+  await expect(page.getByText('1 of 1 found its record')).toBeVisible();
+  await page.getByRole('button', { name: 'Bring 2 into the collection' }).click();
+  await expect(page.getByRole('heading', { name: '2 rows are in the collection' })).toBeVisible();
+  await page.getByRole('link', { name: 'Look at the collection' }).click();
+  await page.getByLabel('Words, or a number').fill('1931.40');
+  const found = page.getByRole('region', { name: 'Found' }).getByRole('listitem');
+  await expect(
+    found.filter({ hasText: 'Day book of the dye house' }).getByRole('link', { name: /^like it/ }),
+  ).toBeVisible();
+  await page.getByRole('button', { name: 'without', exact: true }).click();
+  await found.filter({ hasText: 'last shown 1987' }).getByRole('button', { name: 'yes' }).click();
+  await page.getByRole('link', { name: 'To be photographed' }).click();
+  const wanted = page.getByRole('region', { name: 'Wanted from the collection' });
+  await wanted.getByLabel('Photograph Eel trap, two throats').setInputFiles({ ...photograph, name: 'IMG_1.png' });
+  await expect(wanted).toHaveCount(0);
+  await page.getByRole('link', { name: 'Brought in' }).click();
+  await page.getByRole('button', { name: /^take it back: store\.csv/ }).click();
+  await expect(page.getByText('store.csv is taken back: 1 record is as it was. 1 stays: changed since.')).toBeVisible();
 
   await page.getByRole('link', { name: 'Take out' }).click();
   await page.getByLabel(/^with values, prices/).check();

@@ -56,6 +56,10 @@ async function furnished(): Promise<Scene> {
   await here.server.collection.fill([
     { number: 'OM 1903.2', title: 'Eel trap', ...known, picture: null, storage: 'Store of traps' },
   ]);
+  await here.server.store.query
+    .insertInto('collection_held')
+    .values({ key: 'om.1903.2', facts: '{"value":"VALUE-OF-TRAP"}' })
+    .execute();
   return here;
 }
 
@@ -171,6 +175,28 @@ const ACTS: Readonly<Record<string, (here: Scene, seat: TakenSeat) => Promise<st
     // A power over one path is one over the other.
     expect(told.includes('Store of traps')).toBe(answer.status === 200);
     return wordFor(answer.status);
+  },
+  'take records into the collection, and back': async (here, seat) => {
+    const post = (path: string, body: unknown) =>
+      here.get(seat, `collection/${path}`, { method: 'POST', body: JSON.stringify(body) });
+    const begun = await post('imports', { file: 'store.csv', rows: 1 });
+    const { id = 'none' } = (await begun.json()) as { id?: string };
+    const statuses = [
+      begun.status,
+      (await post(`imports/${id}`, { rows: [{ number: 'HOSTILE.1', title: `of ${seat.personId}` }] })).status,
+      (await here.get(seat, 'collection/imports')).status,
+      (await post(`imports/${id}/back`, {})).status,
+    ];
+    // No such picture: whoever may is told so, the rest are not even asked.
+    const photograph = (await post('photograph', { number: 'OM 1903.2', picture: 'f'.repeat(64) })).status;
+    expect((await here.server.collection.facts()).count).toBe(1);
+    if ([...statuses, photograph].every((status) => status === 403)) return 'refused';
+    expect([...statuses, photograph]).toEqual([200, 200, 200, 200, 400]);
+    return 'may';
+  },
+  'see values of the collection': async (here, seat) => {
+    const told = await (await here.get(seat, 'collection/records?number=OM%201903.2')).text();
+    return told.includes('VALUE-OF-TRAP') ? 'may' : 'refused';
   },
   'keep a state of the hang': (here, seat) => act(here, seat, 'keep-state', { name: 'As it stands' }),
   'freeze the vignette list': (here, seat) => act(here, seat, 'freeze-list', {}),

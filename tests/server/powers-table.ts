@@ -34,6 +34,8 @@ export const POWERS_TABLE: Readonly<Record<string, readonly string[]>> = {
   'read the history': may('y y y y y y y'),
   'read the collection': may('y y y y y y y'),
   'see storage places of the collection': may('y y y y n n n'),
+  'take records into the collection, and back': may('y y y n n n n'),
+  'see values of the collection': may('y y y n n n n'),
   'keep a state of the hang': may('y y y y y y n'),
   'freeze the vignette list': may('y y n y n y n'),
   'freeze the vignette list, artist proposes only': may('y y n y n n n'),

@@ -8,6 +8,7 @@ import {
 import { useEffect, useState } from 'react';
 import { Store, useStore } from '../selection.ts';
 import { useAsked } from './asking.ts';
+import { IntoCollection } from './brought-in.tsx';
 import { FilterFields, type Filters } from './filter-fields.tsx';
 import { useStanding } from './saying.tsx';
 import { Thing } from './thing.tsx';
@@ -32,6 +33,19 @@ export function Browse() {
     asked.set({ ...filters, ...change });
   };
   const { answer } = found;
+  if (about.answer?.count === 0) {
+    return (
+      <div className="co-empty">
+        <p className="cap">
+          Nothing of the museum’s collection is here yet. Its records come in from a spreadsheet, LIDO or IIIF; then the
+          artist browses them, and what is wanted goes to the checklist.
+        </p>
+        <p>
+          <IntoCollection />
+        </p>
+      </div>
+    );
+  }
   const left = answer === null ? 0 : (answer.more ? Number.POSITIVE_INFINITY : answer.found) - records.length;
   return (
     <div className="co-browse">

@@ -1,6 +1,6 @@
 /** Which part of the collection is on screen, as its address names it. */
 
-export const COLLECTION_PARTS = ['browse', 'said', 'to-photograph', 'pull-list'] as const;
+export const COLLECTION_PARTS = ['browse', 'said', 'to-photograph', 'pull-list', 'brought-in'] as const;
 
 export type CollectionView =
   | { readonly part: (typeof COLLECTION_PARTS)[number] }

@@ -1,8 +1,9 @@
 /** The museum's whole collection beside the show: browsed, spoken of, photographed and fetched. */
-import { maySeeStorage } from '@enfilade/shared/seats';
+import { mayBringIn, maySeeStorage } from '@enfilade/shared/seats';
 import { useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
 import { Alike } from './alike.tsx';
+import { BroughtIn } from './brought-in.tsx';
 import { Browse } from './browse.tsx';
 import { type CollectionView, collectionAddress } from './collection-address.ts';
 import { PullList } from './pull-list.tsx';
@@ -20,6 +21,7 @@ export function CollectionPage({ view }: { readonly view: CollectionView }) {
     ['said', words.size === 0 ? 'What was said' : `What was said ${words.size}`],
     ['to-photograph', 'To be photographed'],
     ...(maySeeStorage(me.person.role) ? ([['pull-list', 'Pull list']] as const) : []),
+    ...(mayBringIn(me.person.role) ? ([['brought-in', 'Brought in']] as const) : []),
   ] as const;
   return (
     <div className="collection">
@@ -41,6 +43,7 @@ export function CollectionPage({ view }: { readonly view: CollectionView }) {
       {view.part === 'said' ? <SaidList /> : null}
       {view.part === 'to-photograph' ? <ToPhotograph /> : null}
       {view.part === 'pull-list' ? <PullList /> : null}
+      {view.part === 'brought-in' ? <BroughtIn /> : null}
       {'of' in view ? <Alike view={view} key={collectionAddress(view)} /> : null}
     </div>
   );

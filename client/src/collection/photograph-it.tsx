@@ -22,6 +22,19 @@ export function PhotographIt({ id, title }: { readonly id: string; readonly titl
       setSaid('It did not arrive. Take it again when the connection is back.');
     }
   };
+  return <PhotographButton title={title} take={(file) => void take(file)} said={said} />;
+}
+
+interface PhotographButtonProps {
+  readonly title: string;
+  readonly take: (file: File) => void;
+  /** How it goes, or what went wrong; null: nothing to say. */
+  readonly said: string | null;
+  /** Among many others: no louder than they are. */
+  readonly quiet?: boolean;
+}
+
+export function PhotographButton({ title, take, said, quiet = false }: PhotographButtonProps) {
   return (
     <div>
       <span className="bi-chooser">
@@ -33,10 +46,10 @@ export function PhotographIt({ id, title }: { readonly id: string; readonly titl
           onChange={(event) => {
             const [file] = event.target.files ?? [];
             event.target.value = '';
-            if (file !== undefined) void take(file);
+            if (file !== undefined) take(file);
           }}
         />
-        <span className="act" aria-hidden="true">
+        <span className={quiet ? 'cmd' : 'act'} aria-hidden="true">
           Photograph
         </span>
       </span>

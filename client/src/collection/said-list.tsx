@@ -5,6 +5,7 @@ import { COLLECTION_SAID, type CollectionSaid, type CollectionWord } from '@enfi
 import { useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
 import { useRecords } from './asking.ts';
+import { PhotographRecord } from './photograph-record.tsx';
 import { Saying, type Standing, takeToChecklist, useStanding } from './saying.tsx';
 import { shownText, ThingPicture } from './thing.tsx';
 import { Trouble } from './trouble.tsx';
@@ -71,7 +72,14 @@ function groupOf({ number }: CollectionRecord, { words }: Standing): CollectionS
   return standingOf(words.get(objectNumberKey(number)) ?? []);
 }
 
-export function SaidRow({ record, standing }: { readonly record: CollectionRecord; readonly standing: Standing }) {
+interface SaidRowProps {
+  readonly record: CollectionRecord;
+  readonly standing: Standing;
+  /** Where it can be photographed from here: what then is to be done. */
+  readonly photographed?: () => void;
+}
+
+export function SaidRow({ record, standing, photographed }: SaidRowProps) {
   return (
     <li className="co-row">
       <ThingPicture record={record} longestPx={64} />
@@ -82,7 +90,10 @@ export function SaidRow({ record, standing }: { readonly record: CollectionRecor
           {shownText(record.shown)}
         </p>
       </div>
-      <Saying record={record} standing={standing} />
+      <div>
+        <Saying record={record} standing={standing} />
+        {photographed === undefined ? null : <PhotographRecord record={record} done={photographed} />}
+      </div>
     </li>
   );
 }

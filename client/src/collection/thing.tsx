@@ -1,8 +1,10 @@
 /** One thing of the collection: its picture, what is known of it, what is said of it, and the ways on from it. */
 import type { CollectionRecord } from '@enfilade/shared/collection';
+import { useState } from 'react';
 import { Picture } from '../shell/picture.tsx';
 import { usePictures, useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
+import { PhotographRecord } from './photograph-record.tsx';
 import { Saying, type Standing } from './saying.tsx';
 
 interface ThingProps {
@@ -12,7 +14,10 @@ interface ThingProps {
   readonly why?: string;
 }
 
-export function Thing({ record, standing, why }: ThingProps) {
+export function Thing({ record: told, standing, why }: ThingProps) {
+  // Photographed here, it is shown at once as it will be told.
+  const [photographed, setPhotographed] = useState<CollectionRecord | null>(null);
+  const record = told.picture === null && photographed !== null ? photographed : told;
   const { number, title, date, medium, shown } = record;
   return (
     <li className={record.picture === null ? 'co-thing co-thing-bare' : 'co-thing'}>
@@ -25,7 +30,9 @@ export function Thing({ record, standing, why }: ThingProps) {
       </p>
       {why === undefined ? null : <p className="it co-why">{why}</p>}
       <Saying record={record} standing={standing} />
-      {record.picture === null ? null : (
+      {record.picture === null ? (
+        <PhotographRecord record={record} done={setPhotographed} quiet />
+      ) : (
         <p className="t1 co-ways">
           <a href={toAddress({ sheet: 'collection', part: 'like', of: 'number', id: number })}>
             like it<span className="spoken">: {title}</span>
@@ -54,5 +61,6 @@ export function ThingPicture({ record, longestPx }: { readonly record: Collectio
 }
 
 export function shownText(shown: string | null): string {
+  if (shown === '') return 'not known when it was last shown';
   return shown === null ? 'never shown' : `last shown ${shown.slice(0, 4)}`;
 }

@@ -49,7 +49,7 @@ export function ToPhotograph() {
           </h2>
           <ul>
             {records.map((record) => (
-              <SaidRow key={record.number} record={record} standing={standing} />
+              <SaidRow key={record.number} record={record} standing={standing} photographed={told.again} />
             ))}
           </ul>
         </section>

@@ -1,31 +1,51 @@
-/** Every row as it will go in; only what is in sight is drawn, so that 5,000 are as quick as 50. */
+/** Every row as it will go in; only what is in sight is drawn, so that 100,000 are as quick as 50. */
 import type { ChecklistRow } from '@enfilade/shared/checklist-reading';
 import { dateWordsOf } from '@enfilade/shared/making-words';
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import { usePreferences } from '../preferences.ts';
+import type { WindowAnswer } from '../workers/checklist-task.ts';
 import { sizeWords } from './rows-to-look-at.tsx';
 import { SourceCells } from './source-cells.tsx';
 import type { Bringing } from './use-bringing.ts';
 
 const ROW_PX = 44;
 const SEEN_PX = 440;
+const AROUND = 150;
+const REST_MS = 60;
+
+/** Whether rows told beyond the first reach over what is in sight. */
+function isWithin({ from, rows }: WindowAnswer, first: number, last: number, count: number): boolean {
+  return from <= first && Math.min(last, count) <= from + rows.length;
+}
 
 interface AllRowsProps {
+  /** Of a long file the first of them. */
   readonly rows: readonly ChecklistRow[];
+  /** How many there are, where they are more than `rows`. */
+  readonly count?: number;
   readonly bringing: Bringing;
 }
 
-export function AllRows({ rows, bringing }: AllRowsProps) {
-  const { source, lookAtSource } = bringing;
+export function AllRows({ rows: firstRows, count = firstRows.length, bringing }: AllRowsProps) {
+  const { source, lookAtSource, window: further, lookFrom } = bringing;
   const { unit } = usePreferences();
   const [top, setTop] = useState(0);
   const first = Math.max(0, Math.floor(top / ROW_PX) - 4);
-  const shown = rows.slice(first, first + Math.ceil(SEEN_PX / ROW_PX) + 8);
-  const owners = rows.some(({ private: facts }) => Object.keys(facts).length > 0);
-  if (rows.length === 0) return null;
+  const last = Math.min(count, first + Math.ceil(SEEN_PX / ROW_PX) + 8);
+  const here = last <= firstRows.length || (further !== null && isWithin(further, first, last, count));
+  const [from, rows] = last <= firstRows.length || further === null ? [0, firstRows] : [further.from, further.rows];
+  const shown = here ? rows.slice(first - from, last - from) : [];
+  useEffect(() => {
+    if (here) return;
+    // A breath, so that what is scrolled past is not asked for.
+    const timer = setTimeout(() => lookFrom(Math.max(0, first - AROUND)), REST_MS);
+    return () => clearTimeout(timer);
+  }, [here, first, lookFrom]);
+  const owners = firstRows.some(({ private: facts }) => Object.keys(facts).length > 0);
+  if (count === 0) return null;
   return (
     <section className="bi-all">
-      <h2>All {rows.length}</h2>
+      <h2>All {count.toLocaleString('en-GB')}</h2>
       <p className="t1">Press a row’s number to see its cells as the source has them.</p>
       <section
         className="bi-window"
@@ -35,7 +55,7 @@ export function AllRows({ rows, bringing }: AllRowsProps) {
         aria-label="All rows as they will go in"
         onScroll={(event) => setTop(event.currentTarget.scrollTop)}
       >
-        <table className="bi-table bi-every" aria-rowcount={rows.length + 1}>
+        <table className="bi-table bi-every" aria-rowcount={count + 1}>
           <thead>
             <tr>
               <th scope="col">row</th>
@@ -86,14 +106,12 @@ export function AllRows({ rows, bringing }: AllRowsProps) {
                 ) : null}
               </tr>
             ))}
-            {first + shown.length < rows.length ? (
-              <tr style={{ height: (rows.length - first - shown.length) * ROW_PX }} />
-            ) : null}
+            {first + shown.length < count ? <tr style={{ height: (count - first - shown.length) * ROW_PX }} /> : null}
           </tbody>
         </table>
       </section>
       <SourceCells
-        row={rows.find(({ line }) => line === source?.line)}
+        row={[...firstRows, ...(further?.rows ?? [])].find(({ line }) => line === source?.line)}
         source={source}
         close={() => lookAtSource(null)}
       />

@@ -1,4 +1,5 @@
 /** Along the foot: how far it is, and the one press that brings it all in. */
+import { InkedRule } from './inked-rule.tsx';
 import { timeLeftText } from './sending.ts';
 import type { Bringing } from './use-bringing.ts';
 
@@ -14,7 +15,7 @@ export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
           </p>
         </div>
         <div>
-          <Rule done={sending.done} of={sending.of} />
+          <InkedRule label="Pictures read" done={sending.done} of={sending.of} />
           <p className="t1">{sending.now}</p>
         </div>
         <p className="bi-commands">
@@ -58,43 +59,5 @@ export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
         </button>
       </p>
     </footer>
-  );
-}
-
-const MARKS = 150;
-
-/** A rule whose marks are inked as the work goes on. */
-function Rule({ done, of }: { readonly done: number; readonly of: number }) {
-  const marks = Math.min(MARKS, Math.max(1, of));
-  const inked = Math.round((done / Math.max(1, of)) * marks);
-  const step = 560 / marks;
-  return (
-    <svg
-      className="bi-rule"
-      viewBox="0 0 560 24"
-      role="progressbar"
-      aria-label="Pictures read"
-      aria-valuemin={0}
-      aria-valuemax={of}
-      aria-valuenow={done}
-    >
-      {Array.from({ length: marks }, (_, index) => {
-        const through = index < inked;
-        return (
-          <rect
-            // biome-ignore lint/suspicious/noArrayIndexKey: a mark is its place on the rule
-            key={index}
-            x={index * step + 0.3}
-            y={through ? 2 : 10}
-            width={Math.max(1, step * 0.72)}
-            height={through ? 20 : 12}
-            fill={through ? '#111' : 'none'}
-            stroke="#111"
-            strokeWidth={through ? 0 : 0.6}
-          />
-        );
-      })}
-      <path d="M0 22.5H560" stroke="#111" strokeWidth={1.25} />
-    </svg>
   );
 }

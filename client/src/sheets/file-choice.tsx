@@ -1,6 +1,7 @@
 /** Where files come in: chosen, or dropped anywhere on the page's drop area. */
 import { type DragEvent, useEffect, useId, useRef, useState } from 'react';
 import { AddressChoice } from './address-choice.tsx';
+import type { Into } from './review.ts';
 
 interface FileChoiceProps {
   readonly take: (files: readonly File[]) => void;
@@ -8,9 +9,10 @@ interface FileChoiceProps {
   readonly takeAddress: ((address: string) => void) | null;
   /** Nothing has been chosen yet: says what to do first. */
   readonly first: boolean;
+  readonly into: Into;
 }
 
-export function FileChoice({ take, takeAddress, first }: FileChoiceProps) {
+export function FileChoice({ take, takeAddress, first, into }: FileChoiceProps) {
   const id = useId();
   const [over, setOver] = useState(false);
   const drop = (event: DragEvent): void => {
@@ -41,15 +43,18 @@ export function FileChoice({ take, takeAddress, first }: FileChoiceProps) {
     >
       {first ? (
         <p className="cap">
-          Choose the checklist first: a spreadsheet (XLSX, ODS or CSV), one row a record; or LIDO records, or a IIIF
-          manifest. Then its pictures, as files or in a zip, with the object number in each name. Nothing is written
-          until you have looked through it.
+          Choose {into === 'checklist' ? 'the checklist' : 'the file of records'} first: a spreadsheet (XLSX, ODS or
+          CSV), one row a record; or LIDO records, or a IIIF manifest. Then{' '}
+          {into === 'checklist' ? 'its pictures' : 'pictures'}, as files or in a zip, with the object number in each
+          name
+          {into === 'checklist' ? '' : '; or pictures alone, of records that are there'}. Nothing is written until you
+          have looked through it.
         </p>
       ) : null}
       <div className="bi-inputs">
         <Chooser
           id={`${id}-csv`}
-          label={first ? 'Choose a checklist' : 'Another checklist'}
+          label={`${first ? 'Choose a' : 'Another'} ${into === 'checklist' ? 'checklist' : 'file of records'}`}
           accept=".csv,.tsv,.txt,.xlsx,.xlsm,.ods,.xml,.lido,.json,.jsonld,text/csv"
           take={take}
         />

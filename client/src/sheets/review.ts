@@ -2,12 +2,14 @@
  * What is being brought in, kept beside the session and not in a page: going elsewhere in the show and coming back finds
  * it as it was. While there is any of it the browser asks before the window closes.
  */
+import { MAX_ROWS } from '@enfilade/records/checklist-rows';
 import type { RowAnswer } from '@enfilade/shared/checklist-reading';
 import type { BundleAnswer } from '@enfilade/shared/protocol';
 import type { PictureStore } from '../sync/picture-store.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { ChecklistReader, type ReadingState } from '../workers/checklist-reader.ts';
-import type { SourceAnswer } from '../workers/checklist-task.ts';
+import type { SourceAnswer, WindowAnswer } from '../workers/checklist-task.ts';
+import type { Collected } from '../workers/send-to-collection.ts';
 import { unpackZip } from '../workers/zip-unpacker.ts';
 import type { HandChoice } from './picture-choices.ts';
 import { pictureFaultOf } from './picture-soundness.ts';
@@ -37,8 +39,25 @@ export interface Done {
   readonly told: readonly string[];
 }
 
+/** Where a file goes: to the show, or to what the museum has. */
+export type Into = 'checklist' | 'collection';
+
 export interface ReviewState {
+  readonly into: Into;
   readonly reading: ReadingState;
+  /** How far rows are read again under a mended heading. */
+  readonly mending: { readonly what: string; readonly share: number | null } | null;
+  /** Rows of a long file beyond those of the reading, where they were looked at last. */
+  readonly window: WindowAnswer | null;
+  /** The numbers that pictures’ names answer to in the collection, by picture; null: not asked yet, or not answered. */
+  readonly numbers: ReadonlyMap<string, string> | null;
+  readonly matching: boolean;
+  /** A person's word on the number a picture shows; null: none of those found. */
+  readonly numberByHand: ReadonlyMap<string, string | null>;
+  /** What has gone into the collection, and is going. */
+  readonly collected: Collected | null;
+  /** Pictures that did not go into the collection. */
+  readonly refusedPictures: readonly Refused[];
   /** A row's cells as the source has them, where a person asked for them. */
   readonly source: SourceAnswer | null;
   /** A zip that is being unpacked. */
@@ -64,6 +83,14 @@ export type BundleState =
   | { readonly kind: 'in'; readonly answer: BundleAnswer };
 
 const EMPTY: ReviewState = {
+  into: 'checklist',
+  mending: null,
+  window: null,
+  numbers: null,
+  matching: false,
+  numberByHand: new Map(),
+  collected: null,
+  refusedPictures: [],
   reading: { kind: 'none' },
   source: null,
   unpacking: null,
@@ -86,10 +113,7 @@ const BUNDLE = /\.show(?: ?\(\d+\))?\.zip$/i;
 
 export class Review {
   state: ReviewState = EMPTY;
-  readonly reader = new ChecklistReader(
-    (reading) => this.put({ reading, source: null }),
-    (source) => this.put({ source }),
-  );
+  readonly reader: ChecklistReader;
   /** SHA-256 of what has been sent, so that nothing is sent twice. */
   readonly hashes = new Map<File, string>();
   stop: AbortController | null = null;
@@ -99,6 +123,23 @@ export class Review {
   manifest: { readonly file: File; readonly id: string | null } | null = null;
   private readonly listeners = new Set<() => void>();
   private asking = false;
+  /** A person has said where it goes. */
+  private intoSaid = false;
+
+  /** `museum`: its own name. */
+  constructor(museum: () => string) {
+    this.reader = new ChecklistReader(
+      {
+        reading: (reading) => this.takeReading(reading),
+        mending: (mending) => this.put({ mending }),
+        source: (source) => this.put({ source }),
+        window: (window) => this.put({ window }),
+        matched: (numbers) => this.put({ numbers, matching: false }),
+        collected: (collected) => this.put({ collected }),
+      },
+      museum,
+    );
+  }
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.listeners.add(listener);
@@ -112,6 +153,25 @@ export class Review {
     const { pictures, reading, unpacking } = this.state;
     this.keepAsking(pictures.length > 0 || reading.kind !== 'none' || unpacking !== null);
     for (const listener of this.listeners) listener();
+  }
+
+  readonly lookFrom = (from: number): void => this.reader.window(from);
+
+  say(into: Into): void {
+    this.intoSaid = true;
+    this.put({ into });
+  }
+
+  private takeReading(reading: ReadingState): void {
+    // What no checklist holds was meant for the collection, until a person says otherwise.
+    const long = reading.kind === 'read' && reading.collection.count > MAX_ROWS;
+    const { collected } = this.state;
+    const broken = reading.kind === 'failed' && collected?.ended === 'no';
+    this.put({
+      ...{ reading, source: null, window: null, numbers: null },
+      ...(long && !this.intoSaid ? { into: 'collection' } : {}),
+      ...(broken ? { collected: { ...collected, ended: 'broken', what: reading.what } } : {}),
+    });
   }
 
   async take(chosen: readonly File[]): Promise<void> {
@@ -173,7 +233,7 @@ export class Review {
     this.stopUnpacking?.abort();
     this.hashes.clear();
     this.reader.forget();
-    this.put(EMPTY);
+    this.put({ ...EMPTY, into: this.intoSaid ? this.state.into : EMPTY.into });
   }
 
   /** What lies in a zip is taken as if it had been chosen; what stays in it is told. */
@@ -201,7 +261,7 @@ export class Review {
     const rest = chosen.filter((file) => !pictures.includes(file) && !checklists.includes(file));
     const checklist = checklists.at(-1);
     this.put({
-      done: null,
+      ...{ done: null, collected: null },
       ignored: [
         ...rest.map(({ name }) => `${name} is neither a checklist nor a picture that is known here; it stays out.`),
         ...checklists.slice(0, -1).map(({ name }) => `${name} stays out: one checklist at a time.`),
@@ -224,7 +284,10 @@ export class Review {
       known.add(idOf(file));
       fresh.push(file);
     }
-    this.put({ pictures: [...this.state.pictures, ...fresh.map((file) => ({ id: idOf(file), file, fault: null }))] });
+    this.put({
+      pictures: [...this.state.pictures, ...fresh.map((file) => ({ id: idOf(file), file, fault: null }))],
+      ...(fresh.length === 0 ? {} : { numbers: null }),
+    });
     const faults = new Map<string, string>();
     for (const file of fresh) {
       const fault = await pictureFaultOf(file).catch(() => 'cannot be read from where it lies.');
@@ -256,7 +319,7 @@ const reviews = new WeakMap<ShowSession, Review>();
 export function reviewOf(show: ShowSession): Review {
   const known = reviews.get(show);
   if (known !== undefined) return known;
-  const made = new Review();
+  const made = new Review(() => String(show.judgements.setting('museum') ?? ''));
   reviews.set(show, made);
   return made;
 }

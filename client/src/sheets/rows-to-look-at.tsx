@@ -10,8 +10,9 @@ import type { Bringing } from './use-bringing.ts';
 
 const SHOWN = 40;
 
-export function RowsToLookAt({ bringing }: { readonly bringing: Bringing }) {
-  const { waiting: rows, open, answers, answer, alike, answerAlike } = bringing;
+type RowsToLookAtProps = Pick<Bringing, 'waiting' | 'open' | 'answers' | 'answer' | 'alike' | 'answerAlike'>;
+
+export function RowsToLookAt({ waiting: rows, open, answers, answer, alike, answerAlike }: RowsToLookAtProps) {
   const { unit } = usePreferences();
   const [shown, setShown] = useState(SHOWN);
   if (rows.length === 0) return null;
@@ -91,6 +92,8 @@ function goesIn(row: ChecklistRow, given: RowAnswer | undefined, kind: string, u
   if (kind.startsWith('weight')) return object.weightKg == null ? 'not weighed' : `${object.weightKg} kg`;
   if (kind.startsWith('count')) return `counts ${object.count}`;
   if (kind.startsWith('source')) return object.source;
+  if (kind === 'frame not understood') return object.frame == null ? 'in no frame' : `framed, ${object.frame.kind}`;
+  if (kind === 'day not understood') return 'as not known when it was last shown';
   if (kind === 'number changed') return `as ${object.number}`;
   if (kind.startsWith('too ') || kind === 'cell at fault') return 'goes in as far as it can be told';
   return sizeWords(object, unit);

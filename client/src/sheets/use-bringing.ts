@@ -1,4 +1,5 @@
 /** What is being brought in, as the page reads it, and what the page can do with it until it is written as one act. */
+import { MAX_ROWS } from '@enfilade/records/checklist-rows';
 import { alikeAnswers, answeredRow, isUnderstood } from '@enfilade/shared/checklist-answers';
 import type { ChecklistReading, ChecklistRow, RowAnswer } from '@enfilade/shared/checklist-reading';
 import * as commands from '@enfilade/shared/commands';
@@ -9,7 +10,7 @@ import { say } from '../shell/live-region.tsx';
 import { useHistory, useRoots, useShow } from '../sync/hooks.ts';
 import { fetchNamed, namedIn } from './named-pictures.ts';
 import { type HandChoice, type PictureChoice, pictureChoices, picturesByTarget, targetsOf } from './picture-choices.ts';
-import { type PictureFile, type Refused, reviewOf } from './review.ts';
+import { type PictureFile, type Refused, type ReviewState, reviewOf } from './review.ts';
 import { sendPictures } from './sending.ts';
 
 export interface PicturePair {
@@ -154,13 +155,18 @@ export function useBringing() {
     alike: { count: alike.length, key: [...answers.keys()].at(-1) ?? '' },
     answerAlike: (): void => review.put({ answers: new Map([...answers, ...alike]) }),
     decide,
-    notes: notesOf(state.ignored, reading),
+    notes: notesOf(state, reading),
     sending: state.sending,
     done,
     source: state.source,
     /** Asks for the cells of a row as the source has them; null puts them away. */
     lookAtSource: (line: number | null): void =>
       line === null ? review.put({ source: null }) : review.reader.source(line),
+    /** Rows of a long file beyond the first, where they were looked at last; and asking for others. */
+    window: state.window,
+    lookFrom: review.lookFrom,
+    fileName: state.reading.kind === 'none' ? 'What was brought in' : state.reading.fileName,
+    mending: state.mending,
     unpacking: state.unpacking,
     stopUnpacking: (): void => review.stopUnpacking?.abort(),
     stopReading: (): void => review.reader.forget(),
@@ -195,17 +201,27 @@ function picturesIn({ whole, byPiece }: RecordPictures): number {
   return new Set([...(whole === null ? [] : [whole]), ...byPiece.values()]).size;
 }
 
-function notesOf(ignored: readonly string[], reading: ChecklistReading | null): readonly string[] {
+function notesOf({ ignored, into, reading: now }: ReviewState, reading: ChecklistReading | null): readonly string[] {
+  const count = now.kind === 'read' ? now.collection.count : 0;
   const notes = [
     ...ignored,
-    ...(reading?.notes.map(({ place, heading, what }) => {
-      const where = [place === '' ? '' : `${place[0]?.toUpperCase()}${place.slice(1)}`, heading].filter(
-        (one) => one !== '',
-      );
-      return where.length === 0 ? what : `${where.join(', ')}: ${what}`;
-    }) ?? []),
+    ...(into === 'checklist' && count > MAX_ROWS ? [`${beyondText(count)} Or bring it into the collection.`] : []),
+    // Rows that stay out of the collection stand in a list of their own.
+    ...(reading?.notes
+      .filter(({ line }) => into === 'checklist' || line === undefined)
+      .map(({ place, heading, what }) => {
+        const where = [place === '' ? '' : `${place[0]?.toUpperCase()}${place.slice(1)}`, heading].filter(
+          (one) => one !== '',
+        );
+        return where.length === 0 ? what : `${where.join(', ')}: ${what}`;
+      }) ?? []),
   ];
   return notes.length > NOTES ? [...notes.slice(0, NOTES - 1), `and ${notes.length - NOTES + 1} more.`] : notes;
+}
+
+function beyondText(count: number): string {
+  const [rows, show] = [count, MAX_ROWS].map((n) => n.toLocaleString('en-GB'));
+  return `The file holds ${rows} rows; a show holds ${show}. The rows beyond stay out.`;
 }
 
 export type Bringing = ReturnType<typeof useBringing>;

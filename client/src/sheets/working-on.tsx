@@ -2,9 +2,12 @@
 import type { Bringing } from './use-bringing.ts';
 
 export function WorkingOn({ bringing }: { readonly bringing: Bringing }) {
-  const { reading, unpacking, fetching } = bringing;
+  const { reading, unpacking, fetching, mending } = bringing;
   const work = [
     ...(reading.kind === 'reading' ? [{ ...reading, verb: 'reading', stop: bringing.stopReading }] : []),
+    ...(mending === null || reading.kind !== 'read'
+      ? []
+      : [{ ...mending, fileName: reading.fileName, verb: 'reading again', stop: bringing.stopReading }]),
     ...(fetching === null
       ? []
       : [{ fileName: fetching, what: 'fetching', share: null, verb: 'fetching', stop: bringing.stopFetching }]),

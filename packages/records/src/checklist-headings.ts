@@ -16,6 +16,8 @@ export type ChecklistField =
   | 'source'
   | 'hardware'
   | 'pictureFile'
+  | 'frame'
+  | 'shown'
   | 'notes'
   | PrivateField;
 
@@ -94,6 +96,12 @@ const FIELD_WORDS: readonly (readonly [field: ChecklistField, label: string, hea
     'pictureFile',
     'picture',
     'image file|image|picture|picture file|image filename|image file name|picture file name|file name|filename|photo|photograph|photo file|image name|media file|images|digital image',
+  ],
+  ['frame', 'frame', 'frame|frame type|frame kind|frame description|frame finish|moulding|frame moulding|framing'],
+  [
+    'shown',
+    'last shown',
+    'last shown|last exhibited|last displayed|last on display|last exhibition|last exhibition date|date last shown|date last exhibited|last exhibition year|exhibited',
   ],
   ['notes', 'notes', 'notes|note|remarks|remark|comments|comment|object notes|installation notes|display notes'],
   [

@@ -7,7 +7,10 @@ import {
   type PrivateField,
   smellsPrivate,
 } from './checklist-headings.ts';
+import type { CalendarDate } from './date-reading.ts';
+import { dateFrom } from './dates.ts';
 import type { DimensionReading } from './dimension-reading.ts';
+import { type FrameWords, frameFromCell } from './frame-words.ts';
 import type { CellTold } from './imported-table.ts';
 import { objectNumberKey, recordKeyOf } from './object-number.ts';
 import type { OuterSize } from './outer-size.ts';
@@ -35,6 +38,7 @@ export interface RowFields {
   readonly hardwareText?: string;
   readonly pictureFile?: string;
   readonly notes?: string;
+  readonly frame?: FrameWords;
 }
 
 export interface ChecklistRow {
@@ -46,6 +50,8 @@ export interface ChecklistRow {
   readonly size: OuterSize | null;
   readonly dimensions: DimensionReading | null;
   readonly framed: DimensionReading | null;
+  /** ISO day by which it was last shown; null where the row says none; empty where what it says is not understood. */
+  readonly shown: string | null;
 }
 
 export interface ChecklistRead {
@@ -55,6 +61,7 @@ export interface ChecklistRead {
 
 /** What a show holds. */
 export const MAX_ROWS = 5000;
+const TELL_EVERY = 500;
 
 const SOURCES: readonly (readonly [RegExp, RowSource])[] = [
   [/loan|lent|borrow/, 'loan'],
@@ -77,11 +84,13 @@ export function checklistRowsFrom(
   mapping: readonly (ChecklistField | null)[],
   options: {
     readonly maxRows?: number;
+    /** Told now and then how many rows are read. */
+    readonly tell?: (done: number, of: number) => void;
     readonly told?: readonly CellTold[];
     readonly rowOf?: (line: number) => number;
   } = {},
 ): ChecklistRead {
-  const { maxRows = MAX_ROWS, rowOf = (line: number) => line } = options;
+  const { maxRows = MAX_ROWS, rowOf = (line: number) => line, tell } = options;
   if (!(maxRows >= 1)) throw new RangeError(`maxRows is ${maxRows}; it must be at least 1`);
   const headings = (table[0] ?? []).map((heading) => heading.trim());
   const issues: RowIssue[] = [];
@@ -95,8 +104,10 @@ export function checklistRowsFrom(
   const lineOf = new Map<string, number>();
   const told = new Map<number, CellTold[]>();
   for (const one of options.told ?? []) told.set(one.line, [...(told.get(one.line) ?? []), one]);
-  for (const { cells, line } of filled.slice(0, maxRows)) {
-    const row = rowFrom(cells, line, { headings, columns, lineOf, maxRows, told, rowOf }, issues);
+  const taken = filled.slice(0, maxRows);
+  for (const [index, { cells, line }] of taken.entries()) {
+    if (index % TELL_EVERY === 0) tell?.(index, taken.length);
+    const row = rowFrom(cells, line, { headings, columns, lineOf, told, rowOf }, issues);
     if (row) rows.push(row);
   }
   const [over] = filled.slice(maxRows);
@@ -122,7 +133,6 @@ interface Table {
   readonly columns: Columns;
   /** Row in which a record's key was first met. */
   readonly lineOf: Map<string, number>;
-  readonly maxRows: number;
   readonly told: ReadonlyMap<number, readonly CellTold[]>;
   readonly rowOf: (line: number) => number;
 }
@@ -203,6 +213,7 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
     },
     tell,
   );
+  const frame = frameIn(cellOf('frame'), headingOf('frame'), tell);
   const weightKg = weightKgFrom(cellOf('weight'), headingOf('weight'), tell) ?? sized.dimensions?.weight?.kg ?? null;
   return {
     line,
@@ -217,7 +228,7 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
         dimensionsText: sized.dimensionsText,
         framedText: sized.framedText,
       }),
-      count: countFrom(cellOf('count'), number, sized.dimensions, table.maxRows, tell),
+      count: countFrom(cellOf('count'), number, sized.dimensions, MAX_ROWS, tell),
       lender,
       source: sourceFrom(oneLine('source'), lender, tell),
       weightKg,
@@ -225,8 +236,9 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
         creditLine: oneLine('creditLine'),
         hardwareText: cellOf('hardware'),
         pictureFile: oneLine('pictureFile'),
-        notes: [cellOf('notes'), ...sized.unread].filter((note) => note !== '').join('\n'),
+        notes: [cellOf('notes'), ...sized.unread, frame.note].filter((note) => note !== '').join('\n'),
       }),
+      ...(frame.frame === null ? {} : { frame: frame.frame }),
     },
     private: given({
       value: cellOf('value'),
@@ -237,7 +249,32 @@ function rowFrom(cells: readonly string[], line: number, table: Table, issues: R
     size: sized.size,
     dimensions: sized.dimensions,
     framed: sized.framed,
+    shown: shownFrom(oneLine('shown'), tell),
   };
+}
+
+/** What is not understood of a frame is kept as a note, so that nothing of it is lost. */
+function frameIn(cell: string, heading: string, tell: Tell): { frame: FrameWords | null; note: string } {
+  if (cell === '') return { frame: null, note: '' };
+  const { frame, doubt } = frameFromCell(cell, heading);
+  if (doubt !== '') tell('frame', 'frame not understood', `${doubt} It is kept among the notes.`);
+  return { frame, note: doubt === '' ? '' : `${heading}: ${cell}` };
+}
+
+/** The last day that a text may mean; of a text that is none, nothing is taken. */
+function shownFrom(cell: string, tell: Tell): string | null {
+  if (cell === '' || /^(never|no|none|not shown|-|–|—)$/i.test(cell)) return null;
+  const { events } = dateFrom(cell);
+  const latest = events.flatMap((event) => event.latest ?? []).sort((a, b) => (isoOf(a) < isoOf(b) ? 1 : -1))[0];
+  if (latest !== undefined && latest.year > 0) return isoOf(latest);
+  tell('shown', 'day not understood', 'No day is read in this; when it was last shown is not taken.');
+  return '';
+}
+
+/** The last day of what a date leaves open. */
+function isoOf({ year, month = 12, day }: CalendarDate): string {
+  const last = day ?? new Date(Date.UTC(year, month, 0)).getUTCDate();
+  return [String(year).padStart(4, '0'), ...[month, last].map((n) => String(n).padStart(2, '0'))].join('-');
 }
 
 function given<Name extends string>(cells: Readonly<Record<Name, string>>): { [name in Name]?: string } {

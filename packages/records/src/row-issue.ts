@@ -19,6 +19,8 @@ export type RowIssueKind =
   | 'weight without unit'
   | 'source not understood'
   | 'order not understood'
+  | 'frame not understood'
+  | 'day not understood'
   | 'size missing';
 
 export interface RowIssue {
