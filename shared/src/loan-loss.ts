@@ -34,6 +34,24 @@ export interface Loss {
 
 /** @param today ISO date. */
 export function lossOf(judgements: Judgements, objectId: ObjectId, today: string): Loss {
+  const pieces = judgements.piecesOf(objectId);
+  const { proposals, ...rest } = vignettesAndPeople(judgements, objectId);
+  return {
+    ...rest,
+    places: placesOf(judgements, pieces),
+    carried: pieces.flatMap((pieceId) => [...judgements.where.directlyOn(pieceId)]).map((id) => judgements.nameOf(id)),
+    proposals,
+    days: DAYS.map(({ key, what }) => ({ what, day: judgements.setting(key) }))
+      .filter(({ day }) => day >= today)
+      .sort((a, b) => (a.day < b.day ? -1 : 1)),
+  };
+}
+
+/** Vignettes and open proposals that lose it, and whoever signed, proposed or asked. */
+export function vignettesAndPeople(
+  judgements: Judgements,
+  objectId: ObjectId,
+): Pick<Loss, 'vignettes' | 'proposals' | 'tell'> {
   const { documents } = judgements;
   const pieces = judgements.piecesOf(objectId);
   const own = new Set(pieces);
@@ -50,16 +68,13 @@ export function lossOf(judgements: Judgements, objectId: ObjectId, today: string
     ...proposals.map(([, { name }]) => name),
     ...askers.map(({ name }) => name),
   ];
-  return {
-    places: placesOf(judgements, pieces),
-    carried: pieces.flatMap((pieceId) => [...judgements.where.directlyOn(pieceId)]).map((id) => judgements.nameOf(id)),
-    vignettes,
-    proposals: proposals.map(([, { title }]) => title),
-    days: DAYS.map(({ key, what }) => ({ what, day: judgements.setting(key) }))
-      .filter(({ day }) => day >= today)
-      .sort((a, b) => (a.day < b.day ? -1 : 1)),
-    tell: [...new Set(names)].sort(),
-  };
+  return { vignettes, proposals: proposals.map(([, { title }]) => title), tell: [...new Set(names)].sort() };
+}
+
+/** 'High water loses its focal work; the word of Dov Castellane on it falls away'. */
+export function lostText({ name, focal, pieces, of, signers }: LostVignette): string {
+  const loses = `${name} loses ${focal ? 'its focal work' : `${pieces} of ${of}`}`;
+  return signers.length === 0 ? loses : `${loses}; the word of ${signers.join(' and ')} on it falls away`;
 }
 
 const DAYS = [

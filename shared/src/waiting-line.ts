@@ -1,5 +1,5 @@
 /** One line of what waits. */
-import type { PaintId, PieceId, SurfaceId, VignetteId } from './schema.ts';
+import type { ObjectId, PaintId, PieceId, SurfaceId, VignetteId } from './schema.ts';
 import type { Role } from './seats.ts';
 import type { ProposalId, RemarkAbout, RemarkId } from './talk.ts';
 
@@ -36,4 +36,6 @@ export interface WaitingLine {
   /** ISO date, or null where no day is set. */
   readonly byDay: string | null;
   readonly goes: WaitingTarget;
+  /** A lent record that fell away: what breaks with it, and what could stand in, is told of it. */
+  readonly lost?: ObjectId;
 }

@@ -2,6 +2,7 @@
 import { acceptorsOf } from '@enfilade/practice/accepting';
 import { standingCautionsOf } from './accepted.ts';
 import type { Judgements } from './judgements.ts';
+import { lostText, vignettesAndPeople } from './loan-loss.ts';
 import { dueOf, hasFallen, isCountedOn, type LentRecord, loansByLender } from './loans.ts';
 import { isInShow } from './piece-cautions.ts';
 import type { PieceId } from './schema.ts';
@@ -27,7 +28,8 @@ export function loanLines(judgements: Judgements): WaitingLine[] {
           ...line,
           id: `fallen ${record.objectId}`,
           title: `Find what stands in for ${record.title}`,
-          detail: `${record.loan.status} by ${whose}; ${record.placed.length === 1 ? 'it is' : `${record.placed.length} pieces are`} still placed`,
+          detail: fallenText(judgements, record, whose),
+          lost: record.objectId,
           roles: ['curator'],
           byDay: judgements.setting('agreeBy') || null,
         }),
@@ -58,6 +60,19 @@ export function loanLines(judgements: Judgements): WaitingLine[] {
           ]),
     ];
   });
+}
+
+/** 'declined by the lender; it is still placed. High water loses its focal work. To be told: Dov Castellane.' */
+function fallenText(judgements: Judgements, { objectId, loan, placed }: LentRecord, whose: string): string {
+  const { vignettes, tell } = vignettesAndPeople(judgements, objectId);
+  const still = placed.length === 1 ? 'it is' : `${placed.length} pieces are`;
+  return [
+    `${loan.status} by ${whose}; ${still} still placed`,
+    ...vignettes.map(lostText),
+    ...(tell.length === 0 ? [] : [`to be told: ${tell.join(', ')}`]),
+  ]
+    .map((text) => `${text.charAt(0).toUpperCase()}${text.slice(1)}`)
+    .join('. ');
 }
 
 /** What goes against the lender's terms; that a loan is not agreed is told by its status. */

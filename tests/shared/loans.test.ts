@@ -91,7 +91,7 @@ describe('loans', () => {
     act(correctLoan('map', { status: 'declined', asksCase: false }));
     expect(ids()).toEqual(['fallen map: curator']);
     expect(waitingOf(judgements).find(({ id }) => id === 'fallen map')?.detail).toBe(
-      `declined by ${WEIR}; it is still placed`,
+      `Declined by ${WEIR}; it is still placed`,
     );
   });
 
@@ -125,6 +125,11 @@ describe('loans', () => {
       id: 'own map',
       fit: 1,
       reasons: ['the same size within a hand', 'also a map', 'in the house'],
+    });
+    act(correctLoan('map', { status: 'declined' }));
+    expect(waitingOf(judgements).find(({ id }) => id === 'fallen map')).toMatchObject({
+      lost: 'map',
+      detail: `Declined by ${WEIR}; it is still placed. High water loses its focal work; the word of Dov Castellane on it falls away. To be told: Dov Castellane`,
     });
     // What fell away itself, or stands already, stands in for nothing.
     act(commands.place(documents, new Map([['own map#1', ['dye:head', 4000, 1500, 0, 0] as Place]])));

@@ -1,6 +1,6 @@
 /** What breaks when a loan falls away, whom to tell, and what could stand in for it. */
 
-import { lossOf, standInsOf } from '@enfilade/shared/loan-loss';
+import { lossOf, lostText, standInsOf } from '@enfilade/shared/loan-loss';
 import type { LentRecord } from '@enfilade/shared/loans';
 import { pieceIdOf } from '@enfilade/shared/schema';
 import { sizeText } from '@enfilade/space/lengths';
@@ -9,21 +9,14 @@ import { useShow } from '../sync/hooks.ts';
 import { StandInPicture } from './stand-in-picture.tsx';
 import { shortDay, todayIso } from './waiting-days.ts';
 
-export function LoanLoss({ record: { objectId, title } }: { readonly record: LentRecord }) {
+export function LoanLoss({ record: { objectId, title } }: { readonly record: Pick<LentRecord, 'objectId' | 'title'> }) {
   const { judgements } = useShow();
   const today = todayIso();
   const loss = lossOf(judgements, objectId, today);
   const { places, carried, vignettes, proposals, days, tell } = loss;
   const breaks = [
     ...places.map(({ on, pieces }) => `${on} loses ${pieces === 1 ? 'it' : `${pieces} pieces`}`),
-    ...vignettes.map(({ name, focal, pieces, of, signers }) =>
-      [
-        `${name} loses ${focal ? 'its focal work' : `${pieces} of ${of}`}`,
-        signers.length === 0 ? '' : `the word of ${signers.join(' and ')} on it falls away`,
-      ]
-        .filter((text) => text !== '')
-        .join('; '),
-    ),
+    ...vignettes.map(lostText),
     ...(carried.length === 0
       ? []
       : [`${carried.slice(0, 3).join(', ')}${carried.length > 3 ? ' and more' : ''} stand on it`]),

@@ -1,12 +1,15 @@
 /** One line of what waits: by when, what, on whom, and the way there. */
 import type { WaitingLine } from '@enfilade/shared/waiting';
+import { useState } from 'react';
 import { choose } from '../selection.ts';
 import { Ring } from '../shell/ring.tsx';
 import { useShow } from '../sync/hooks.ts';
 import { goToRemark } from '../talk/go-to-remark.ts';
 import { viewOfSurface } from '../talk/remark-words.ts';
 import { go, THE_HANG } from '../view-address.ts';
+import { LoanLoss } from './loan-loss.tsx';
 import { daysBetween, shortDay } from './waiting-days.ts';
+import './loans.css';
 import { WaitingMark } from './waiting-mark.tsx';
 
 const KIND_WORDS: Record<WaitingLine['kind'], string> = {
@@ -33,6 +36,8 @@ export function WaitingRow({
   const show = useShow();
   const { judgements } = show;
   const { goes } = line;
+  const [open, setOpen] = useState(false);
+  const lost = lostOf(show, line);
   const late = line.byDay !== null && daysBetween(today, line.byDay) < 0;
   const whom = whomOf(line, show.documents.all('people'));
   const there = (): void => {
@@ -67,6 +72,11 @@ export function WaitingRow({
       <span className="waiting-what">
         <span className="waiting-title">{line.title}</span>
         <span className="t1">{line.detail}</span>
+        {lost === undefined ? null : (
+          <button type="button" className="t1 waiting-more" aria-expanded={open} onClick={() => setOpen(!open)}>
+            what breaks, what could stand in<span className="spoken"> for {lost.title}</span>
+          </button>
+        )}
       </span>
       <span className="waiting-whom">
         {whom.map(({ id, name, role }) => (
@@ -82,8 +92,16 @@ export function WaitingRow({
       <button type="button" onClick={there} aria-label={`go there: ${line.title}`}>
         go there
       </button>
+      {open && lost !== undefined ? <LoanLoss record={lost} /> : null}
     </li>
   );
+}
+
+/** The lent record that fell away, where the line is of one. */
+function lostOf({ documents }: ReturnType<typeof useShow>, { lost }: WaitingLine) {
+  if (lost === undefined) return undefined;
+  const object = documents.get('objects', lost);
+  return { objectId: lost, title: object?.title || object?.number || 'it' };
 }
 
 /** Persons by name; for a role, whoever holds it, or the role itself where nobody does. */
