@@ -7,19 +7,21 @@ import { linesOf, type SheetMark, textMark } from './sheet.ts';
 const CAUTION_LINES = 5;
 const FIGURE = /\d+(?:\.\d+)?/g;
 
-/** '2, 4, 5: Its centre is 252.8 to 283.5 cm above the floor, above reach. Ask the preparator.' */
+/** '2, 4, 5: Its centre is 252.8 to 283.5 cm above the floor, above reach. Ask the preparator (common practice, no source).' */
 export function cautionTextsOf(judgements: Judgements, wall: WallSchedule): string[] {
-  const alike = new Map<string, { numbers: number[]; texts: string[]; ask: string }>();
+  const alike = new Map<string, { numbers: number[]; texts: string[]; ask: string; source: string }>();
   for (const { number, pieceId } of wall.rows) {
-    for (const { what, ask } of judgements.cautionsOf(pieceId)) {
+    for (const { what, ask, source } of judgements.cautionsOf(pieceId)) {
       const key = `${what.replace(FIGURE, '#')} ${ask}`;
-      const known = alike.get(key) ?? { numbers: [], texts: [], ask };
+      const known = alike.get(key) ?? { numbers: [], texts: [], ask, source };
       known.numbers.push(number);
       known.texts.push(what);
       alike.set(key, known);
     }
   }
-  return [...alike.values()].map(({ numbers, texts, ask }) => `${runsText(numbers)}: ${rangedText(texts)} Ask ${ask}.`);
+  return [...alike.values()].map(
+    ({ numbers, texts, ask, source }) => `${runsText(numbers)}: ${rangedText(texts)} Ask ${ask} (${source}).`,
+  );
 }
 
 /** Texts that differ in their figures alone, said once: each figure from its least to its most. */

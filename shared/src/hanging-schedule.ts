@@ -1,5 +1,6 @@
 /** The hanging schedule of a wall: what a preparator takes up the ladder, in the order it is hung. */
 import { type WallSide, wallNameOf } from '@enfilade/space/room';
+import { dryingOf } from './drying.ts';
 import type { HookPlan } from './hook-plan.ts';
 import type { Judgements } from './judgements.ts';
 import { type PieceId, type SurfaceId, surfaceParts } from './schema.ts';
@@ -34,6 +35,8 @@ export interface WallSchedule {
   readonly floorRightMm: number;
   readonly centreLineMm: number;
   readonly paint: string;
+  /** ISO dates of its last coat and from when one may hang; null where neither is written down. */
+  readonly drying: { readonly lastCoat: string; readonly earliest: string; readonly preferred: string } | null;
   /** What hangs on this wall: the largest first, then from left to right, as it is hung. */
   readonly rows: readonly ScheduleRow[];
   /** Labels, where the show has them on its walls. */
@@ -86,6 +89,7 @@ export function wallScheduleOf(judgements: Judgements, surface: SurfaceId): Wall
     floorRightMm: wall.floorAt(wall.lengthMm),
     centreLineMm: judgements.setting('centreLineMm'),
     paint: judgements.paintOf(surface)?.name ?? 'no paint chosen',
+    drying: dryingOf(judgements, surface),
     rows,
     labels,
     standing: seen

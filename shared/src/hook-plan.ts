@@ -17,10 +17,16 @@ export type HookPlan =
       readonly heightMm: number;
       readonly fromLaserMm: number;
       /** Empty where it hangs on several hooks whose spacing is not known: the height holds, the places do not. */
-      readonly points: readonly { readonly xMm: number; readonly fromFloorMm: number }[];
+      readonly points: readonly {
+        readonly xMm: number;
+        readonly fromFloorMm: number;
+        readonly loadKg: number | null;
+      }[];
       /** What the hook that bears most bears, and is to be rated for (kg); null where it is not weighed. */
       readonly loadKg: number | null;
       readonly ratingKg: number | null;
+      /** Of a wire with its lengths: how steep it stands, and how hard it pulls; null for other hardware. */
+      readonly wire: { readonly angleDegrees: number; readonly pullKg: number | null } | null;
     };
 
 /** Hook positions of a piece on a wall; null when it hangs on none. */
@@ -64,9 +70,10 @@ export function hookPlanFor(
     hardware,
     heightMm: first.heightMm,
     fromLaserMm: first.fromLaserMm,
-    points: placesKnown ? planned.map(({ xMm, fromFloorMm }) => ({ xMm, fromFloorMm })) : [],
+    points: placesKnown ? planned.map(({ xMm, fromFloorMm, loadKg }) => ({ xMm, fromFloorMm, loadKg })) : [],
     loadKg: mostOf(planned, 'loadKg'),
     ratingKg: mostOf(planned, 'ratingKg'),
+    wire: wirePull(hardware, wire, weightKg),
   };
 }
 
@@ -84,15 +91,27 @@ export function wireCautions(reader: ShowReader, pieceId: PieceId, weightKg: num
   const hung = at !== null && reader.where.wallOf(at[0]) !== null;
   const wire = wholeWire(hardware?.wire);
   if (!hung || hardware?.kind !== 'wire' || wire === null || (hardware.hooks !== 1 && hardware.hooks !== 2)) return [];
-  const { spacingMm } = hardware;
-  const taut = wireOf({
-    ...wire,
-    hooks: hardware.hooks,
-    ...(spacingMm === undefined ? {} : { hooksApartMm: spacingMm }),
-  });
-  if ('what' in taut || !(taut.angleDegrees > 0)) return [];
-  const { caution } = tensionOf({ weightKg: weightKg ?? 0, angleDegrees: taut.angleDegrees });
+  const angleDegrees = angleOf(hardware, wire);
+  if (angleDegrees === null) return [];
+  const { caution } = tensionOf({ weightKg: weightKg ?? 0, angleDegrees });
   return caution === null ? [] : [caution];
+}
+
+/** How steep a wire stands over its hooks; null where it cannot reach. */
+function angleOf({ hooks, spacingMm }: Pick<HardwareFact, 'hooks' | 'spacingMm'>, wire: Wire): number | null {
+  if (hooks !== 1 && hooks !== 2) return null;
+  const taut = wireOf({ ...wire, hooks, ...(spacingMm === undefined ? {} : { hooksApartMm: spacingMm }) });
+  return 'what' in taut || !(taut.angleDegrees > 0) ? null : taut.angleDegrees;
+}
+
+function wirePull(
+  hardware: Hardware,
+  wire: Wire | null,
+  weightKg: number | null,
+): { readonly angleDegrees: number; readonly pullKg: number | null } | null {
+  const angleDegrees = wire === null ? null : angleOf(hardware, wire);
+  if (angleDegrees === null) return null;
+  return { angleDegrees, pullKg: weightKg === null ? null : tensionOf({ weightKg, angleDegrees }).tensionKg };
 }
 
 type Wire = NonNullable<HardwareFact['wire']>;

@@ -302,7 +302,12 @@ export class Judgements {
   /** Hook positions of a piece on a wall; null when it hangs on none. */
   hooksOf(pieceId: PieceId): HookPlan | null {
     const object = this.objectOf(pieceId);
-    return hookPlanFor(this, pieceId, object === undefined ? null : this.hardwareOf(object), this.weightOf(pieceId));
+    return hookPlanFor(
+      this,
+      pieceId,
+      object === undefined ? null : this.hardwareOf(object),
+      this.borneWeightOf(pieceId),
+    );
   }
 
   /** Weight of one piece, kg: a record's weight is that of all it counts, and each piece is taken at an equal share. */
@@ -310,6 +315,17 @@ export class Judgements {
     const object = this.objectOf(pieceId);
     if (object?.weightKg === undefined || object.weightKg === null) return null;
     return object.weightKg / Math.max(1, object.count);
+  }
+
+  /** What a piece and all that stands on it weigh, kg; null while one of them is not weighed. */
+  borneWeightOf(pieceId: PieceId): number | null {
+    let sum = 0;
+    for (const id of [pieceId, ...this.where.loadOf(pieceId)]) {
+      const kg = this.weightOf(id);
+      if (kg === null) return null;
+      sum += kg;
+    }
+    return sum;
   }
 
   hardwareOf(object: MuseumObject): Hardware | null {
@@ -341,6 +357,7 @@ export class Judgements {
       sizeKnown: size.known,
       sizeCertain: size.certain,
       weightKg: this.weightOf(pieceId),
+      borneKg: this.borneWeightOf(pieceId),
       hardware: this.hardwareOf(object),
       fixtures: at === null ? [] : this.fixturesOn(at[0]),
       ...this.overheadOrInside(pieceId, at, size),
@@ -348,7 +365,7 @@ export class Judgements {
     const asked = words ?? METRIC_WORDS;
     return [
       ...cautionsOf(facts, asked, practiceProfileOf(this.documents)),
-      ...wireCautions(this, pieceId, this.weightOf(pieceId)),
+      ...wireCautions(this, pieceId, this.borneWeightOf(pieceId)),
       ...(wall === null || this.setting('labelsOnWalls') !== true
         ? []
         : labelCautions(this, pieceId, wall, this.labelBoxesOn(at?.[0] ?? ''), asked)),

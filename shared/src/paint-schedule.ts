@@ -1,8 +1,9 @@
 /** What each paint of the show takes, wall by wall: area, coats, primer, litres, when the last coat is on, and paper or cloth to order. */
 import { wallpaperOf } from '@enfilade/practice/cloth';
-import { type CoatPlan, coatsOf, hangNotBeforeOf, paintToBuyOf } from '@enfilade/practice/paint-quantities';
+import { type CoatPlan, coatsOf, paintToBuyOf } from '@enfilade/practice/paint-quantities';
 import { limitOf } from '@enfilade/practice/practice-profile';
 import type { Act } from './acts.ts';
+import { dryingOf } from './drying.ts';
 import type { Judgements } from './judgements.ts';
 import { practiceProfileOf } from './practice-limits.ts';
 import { paintsInOrder, surfacesByPaint } from './samples.ts';
@@ -89,16 +90,13 @@ export function paintScheduleOf(judgements: Judgements): PaintSchedule {
 function surfaceOf(judgements: Judgements, surface: SurfaceId): PaintedSurface {
   const { documents } = judgements;
   const finish = documents.get('finishes', surface);
-  const lastCoat = typeof finish?.lastCoat === 'string' && isDay(finish.lastCoat) ? finish.lastCoat : null;
-  const dry = lastCoat === null ? null : hangNotBeforeOf({ lastCoat, thing: 'wall' }, practiceProfileOf(documents));
-  const hangFrom = dry === null || 'what' in dry ? null : dry;
-  const hang = judgements.setting('hangBegins');
+  const drying = dryingOf(judgements, surface);
   return {
     surface,
     areaM2: areaOf(judgements, surface),
-    lastCoat,
-    hangFrom,
-    tooSoon: hangFrom !== null && isDay(hang) && hang < hangFrom.earliest,
+    lastCoat: drying?.lastCoat ?? null,
+    hangFrom: drying,
+    tooSoon: drying?.tooSoon ?? false,
     covering: finish?.covering ? orderOf(judgements, surface, finish.covering) : null,
   };
 }

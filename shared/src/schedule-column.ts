@@ -63,16 +63,33 @@ function factsOf(row: ScheduleRow): string[] {
     `${row.objectNumber}, ${dims}`,
     `${hardware}, ${row.weightKg === null ? 'not weighed' : kilograms(row.weightKg)}`,
     ...(hooks.known && hooks.loadKg !== null && hooks.ratingKg !== null
-      ? [`a hook bears ${kilograms(hooks.loadKg)}: rated for ${kilograms(hooks.ratingKg)}`]
+      ? [`${bearing(hooks.points, hooks.loadKg)}: rated for ${kilograms(hooks.ratingKg)}`]
       : []),
+    ...(hooks.known && hooks.wire !== null ? [wireWords(hooks.wire)] : []),
     ...(row.label === null ? [] : [labelWords(row.label)]),
   ];
+}
+
+function wireWords({
+  angleDegrees,
+  pullKg,
+}: {
+  readonly angleDegrees: number;
+  readonly pullKg: number | null;
+}): string {
+  return `wire at ${Math.round(angleDegrees)}°${pullKg === null ? '' : `, pulls ${kilograms(pullKg)}`}`;
 }
 
 function labelWords({ box, fromFloorMm }: NonNullable<ScheduleRow['label']>): string {
   const what = box.pieces.length > 1 ? `one label for ${box.pieces.length}` : 'label';
   const along = centimetresText(box.xMm);
   return `${what} ${box.side}, its middle ${along} along, ${centimetresText(fromFloorMm)} over the floor`;
+}
+
+/** Each hook's own where they differ: the weight's middle is not always the piece's. */
+function bearing(points: readonly { readonly loadKg: number | null }[], mostKg: number): string {
+  const loads = [...new Set(points.flatMap(({ loadKg }) => (loadKg === null ? [] : [kilograms(loadKg)])))];
+  return loads.length > 1 ? `hooks bear ${loads.join(' and ')}` : `a hook bears ${kilograms(mostKg)}`;
 }
 
 function kilograms(kg: number): string {

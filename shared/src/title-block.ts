@@ -71,7 +71,7 @@ export function titleBlock(
     textMark(columns[1] + 4, top + 19, '0', 2.3),
     textMark(columns[1] + 4 + bar, top + 19, '100 cm', 2.3, 'sans', 'middle'),
   );
-  marks.push(textMark(columns[2] + 4, top + 5, `Paint: ${wall.paint}`, 2.6));
+  marks.push(textMark(columns[2] + 4, top + 5, paintText(wall), 2.6));
   marks.push(
     textMark(
       columns[2] + 4,
@@ -107,4 +107,11 @@ export function titleBlock(
     ),
   );
   return marks;
+}
+
+/** 'Paint: Saffron. Last coat 2026-05-12; hang not before 2026-05-16, better 2026-05-19' */
+function paintText({ paint, drying }: WallSchedule): string {
+  if (drying === null) return `Paint: ${paint}`;
+  const { lastCoat, earliest, preferred } = drying;
+  return `Paint: ${paint}. Last coat ${lastCoat}; hang not before ${earliest}, better ${preferred}`;
 }

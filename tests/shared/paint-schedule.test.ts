@@ -1,4 +1,5 @@
 import * as commands from '@enfilade/shared/commands';
+import { footingOf } from '@enfilade/shared/footing';
 import { Judgements } from '@enfilade/shared/judgements';
 import { finishSurface, paintScheduleOf } from '@enfilade/shared/paint-schedule';
 import type { Place } from '@enfilade/shared/schema';
@@ -75,6 +76,27 @@ describe('hooks and labels', () => {
     expect(judgements.cautionsOf('oil#1').map(({ kind }) => kind)).toContain('wire too flat');
     act(commands.correctObject('oil', { hardware: { kind: 'wire', hooks: 1, wire: { ...wire, wireMm: 0 } } }));
     expect(judgements.hooksOf('oil#1')).toMatchObject({ known: false, missing: 'drop not known' });
+  });
+
+  test('reference: a thing and its load stand as practice 10.29 and 10.30 reckon (statics; 100 psf from memory)', () => {
+    const { documents, judgements, act } = made();
+    const LB = 0.45359237;
+    const bench = { dimensionsText: 'H 60 x W 36 x D 18 in', weightKg: 80 * LB };
+    act(commands.correctObject('bench', bench));
+    act(commands.place(documents, new Map([['bench#1', ['dye:floor', 3000, 3000, 0, 0] as Place]])));
+    const footing = footingOf(judgements, 'bench#1');
+    expect(footing?.tipDegrees).toBeCloseTo(16.7, 1);
+    expect((footing?.pushKg ?? 0) / LB).toBeCloseTo(12, 5);
+    // 600 lb on 24 × 36 in: 500 of its own, 100 on it.
+    act(commands.correctObject('bench', { dimensionsText: 'H 30 x W 36 x D 24 in', weightKg: 500 * LB }));
+    act(commands.place(documents, new Map([['trap#1', ['carrier:bench#1/0', 300, 300, 0, 0] as Place]])));
+    expect(footingOf(judgements, 'bench#1')?.kPa).toBeNull();
+    act(commands.correctObject('trap', { weightKg: 100 * LB }));
+    expect(footingOf(judgements, 'bench#1')?.kPa).toBeCloseTo(4.79, 2);
+    const told = judgements.cautionsOf('bench#1').find(({ kind }) => kind === 'floor load')?.what;
+    expect(told).toContain('with what stands on it');
+    act(commands.unplace(documents, ['trap#1']));
+    expect(judgements.cautionsOf('bench#1').map(({ kind }) => kind)).not.toContain('floor load');
   });
 
   test('law: labels overlap nothing on their wall; they are kept clear where the show has them there, but for what moves', () => {

@@ -24,7 +24,8 @@ export function CautionsBlock({ pieceId }: { readonly pieceId: PieceId }) {
           <CautionMark />
           <div>
             <p>
-              {standing.caution.what} Ask {standing.caution.ask}.
+              {standing.caution.what} Ask {standing.caution.ask}.{' '}
+              <span className="t1 q">({standing.caution.source})</span>
             </p>
             <AcceptCaution standing={standing} name={judgements.nameOf(pieceId)} />
           </div>

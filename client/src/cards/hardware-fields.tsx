@@ -1,5 +1,6 @@
 /** What a thing hangs by, typed by who keeps the checklist: its kind, hooks, drop and spacing. */
 import { HARDWARE_KINDS } from '@enfilade/practice/hardware';
+import { practiceProfileOf } from '@enfilade/shared/practice-limits';
 import type { HardwareFact } from '@enfilade/shared/schema';
 import { useId } from 'react';
 import { useShow } from '../sync/hooks.ts';
@@ -111,14 +112,34 @@ function WireFields({ object, frozen, set }: WireFieldsProps) {
   ));
 }
 
-/** What a hook bears, and is to be rated for, where it hangs. */
+function kilograms(kg: number): string {
+  return `${Number(kg.toFixed(1))} kg`;
+}
+
+/** What its hooks bear, and are to be rated for, where it hangs; how its wire pulls. */
 function HookLoad({ pieceId }: Pick<RecordProps, 'pieceId'>) {
-  const plan = useShow().judgements.hooksOf(pieceId);
-  if (plan === null || !plan.known || plan.loadKg === null || plan.ratingKg === null) return null;
-  const kg = (figure: number): string => `${Number(figure.toFixed(1))} kg`;
+  const { judgements, documents } = useShow();
+  const plan = judgements.hooksOf(pieceId);
+  if (plan === null || !plan.known) return null;
+  const { limits } = practiceProfileOf(documents);
+  const { loadKg, ratingKg, wire, points } = plan;
+  const loads = [...new Set(points.flatMap((point) => (point.loadKg === null ? [] : [kilograms(point.loadKg)])))];
   return (
-    <p className="t1 q">
-      A hook bears {kg(plan.loadKg)}: hardware rated for {kg(plan.ratingKg)}. What the wall holds is not judged here.
-    </p>
+    <>
+      {wire === null ? null : (
+        <p className="t1 q">
+          Its wire stands at {Math.round(wire.angleDegrees)}°
+          {wire.pullKg === null ? '' : ` and pulls ${kilograms(wire.pullKg)}: W / (2 sin θ)`}. At least{' '}
+          {limits.wireDegrees.value}°: {limits.wireDegrees.source}.
+        </p>
+      )}
+      {loadKg === null || ratingKg === null ? null : (
+        <p className="t1 q">
+          {loads.length > 1 ? `The hooks bear ${loads.join(' and ')}` : `A hook bears ${kilograms(loadKg)}`}: hardware
+          rated for {kilograms(ratingKg)} each, {limits.ratingFactor.value} times its load ({limits.ratingFactor.source}
+          ). What the wall holds is not judged here: ask a licensed professional.
+        </p>
+      )}
+    </>
   );
 }

@@ -1,14 +1,17 @@
 /** What a surface is painted, and the way to its deck. */
 
 import { hexFromLabD65 } from '@enfilade/colour/spaces';
+import { dryingOf } from '@enfilade/shared/drying';
 import { lrvText } from '@enfilade/shared/paint-records';
 import { type SurfaceId, surfaceParts } from '@enfilade/shared/schema';
 import { isWallSide } from '@enfilade/shared/surface-names';
 import { deskWall, paintFrom } from '../colour-desk/desk-trial.ts';
 import { openDeck, useFoot } from '../shell/foot.ts';
+import { CautionMark } from '../shell/marks.tsx';
 import { Ring } from '../shell/ring.tsx';
-import { useOthers, useShow } from '../sync/hooks.ts';
+import { useOthers, useRoots, useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
+import { dayText } from './day-text.ts';
 
 /** The paint of a wall as a word that opens the deck; for who may not paint, only the word. */
 export function PaintLine({ surface }: { readonly surface: SurfaceId }) {
@@ -37,8 +40,26 @@ export function PaintLine({ surface }: { readonly surface: SurfaceId }) {
           </a>
         </p>
       )}
+      <DryingLine surface={surface} />
       <TheirTrials surface={surface} />
     </>
+  );
+}
+
+/** From when one may hang on it, once its last coat is written down. */
+function DryingLine({ surface }: { readonly surface: SurfaceId }) {
+  const { judgements } = useShow();
+  useRoots('finishes', 'limits');
+  const drying = dryingOf(judgements, surface);
+  if (drying === null) return null;
+  return (
+    <p className="paint-line t1">
+      {drying.tooSoon ? <CautionMark /> : null}
+      <span>
+        Hang not before {dayText(drying.earliest)}, better {dayText(drying.preferred)}.
+        {drying.tooSoon ? ' The hang begins before: ask the conservator.' : ''}
+      </span>
+    </p>
   );
 }
 

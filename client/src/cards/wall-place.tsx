@@ -174,6 +174,12 @@ function HookLines(props: {
           <span className="typed-value typed-frozen">{same ? heights[0] : heights.join(', ')}</span>
         </div>
       )}
+      {points.length === 0 ? null : (
+        <div className="typed-field">
+          <span className="typed-label">{points.length === 1 ? 'Hook' : 'Hooks'}, from left corner</span>
+          <span className="typed-value typed-frozen">{points.map(({ xMm }) => lengthText(xMm, unit)).join(', ')}</span>
+        </div>
+      )}
       <div className="typed-field">
         <span className="typed-label">{fromLaserMm < 0 ? 'Below' : 'Above'} laser line</span>
         <span className="typed-value typed-frozen">{lengthText(Math.abs(fromLaserMm), unit)}</span>

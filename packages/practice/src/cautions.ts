@@ -42,6 +42,8 @@ export interface CautionFacts {
   readonly sizeKnown: boolean;
   readonly sizeCertain: boolean;
   readonly weightKg: number | null;
+  /** With all that stands on it; null while one of them is not weighed. Absent: nothing stands on it. */
+  readonly borneKg?: number | null;
   readonly hardware: Hardware | null;
   /** Fixtures of its wall: centre, size and the margin to keep clear. */
   readonly fixtures: readonly {
@@ -163,11 +165,13 @@ function standingCautions(facts: CautionFacts, profile: PracticeProfile): Cautio
     const what = `It tips at ${Math.floor(tip.angleDegrees)}° if its centre of gravity is half-way up. Restrain it.`;
     cautions.push({ kind: 'can tip', what, ask: 'the preparator', source: profile.limits.steadyDegrees.source });
   }
-  if (weightKg !== null) {
-    const { kPa } = floorLoadOf({ weightKg, widthMm, depthMm });
+  const borneKg = facts.borneKg ?? weightKg;
+  if (borneKg !== null) {
+    const { kPa } = floorLoadOf({ weightKg: borneKg, widthMm, depthMm });
     const { value, source } = profile.limits.floorLoadKPa;
     if (kPa >= value) {
-      const what = `It loads the floor with ${kPa.toFixed(1)} kPa; ${value.toFixed(1)} is what an assembly room’s floor is often made for.`;
+      const withLoad = weightKg !== null && borneKg > weightKg ? ', with what stands on it,' : '';
+      const what = `It${withLoad} loads the floor with ${kPa.toFixed(1)} kPa; ${value.toFixed(1)} is what an assembly room’s floor is often made for.`;
       cautions.push({ kind: 'floor load', what, ask: 'a licensed engineer', source });
     }
   }
