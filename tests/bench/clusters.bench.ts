@@ -56,12 +56,14 @@ function cpuMs<T>(of: () => T): { ms: number; made: T } {
   return { ms: (user + system) / 1000, made };
 }
 
-const megabytes = () => process.memoryUsage.rss() / 1e6;
+/** The most memory the process has had. */
+const megabytes = () => process.resourceUsage().maxRSS / 1000;
 
-export async function run() {
-  const rows: { row: string; ours: number; peer: number; ratio: number; unit: string; gate?: string }[] = [];
-  const row = (what: string, ours: number, peer: number, unit: string, gate?: string) =>
-    rows.push({ row: what, ours, peer, ratio: ours / peer, unit, ...(gate ? { gate } : {}) });
+const row = (what: string, ours: number, peer: number, unit: string, gate?: string) => {
+  return { row: what, ours, peer, ratio: ours / peer, unit, ...(gate ? { gate } : {}) };
+};
+
+export function* run() {
   const dense = (pool: ReturnType<typeof planted>) =>
     denseGroups(sightOf(pool.n, euclidean(pool.values, WIDTH)), pool.n > 10_000 ? 25 : 8)[0]!;
 
@@ -69,33 +71,36 @@ export async function run() {
   const large = planted(100_000);
   const empty = megabytes();
   const { ms: largeMs, made: largeGroups } = cpuMs(() => dense(large));
-  row('100,000 × 30, density groups, CPU', largeMs, Number.NaN, 'ms', '≤ 25,000 ms');
-  row('100,000 × 30, agreement with what was planted', agreement(largeGroups, large.truth), Number.NaN, '');
+  yield row('100,000 × 30, density groups, CPU', largeMs, Number.NaN, 'ms', '≤ 25,000 ms');
+  yield row('100,000 × 30, agreement with what was planted', agreement(largeGroups, large.truth), Number.NaN, '');
   const features = featuresFrom(large);
   const { ms: wholeMs, made: likenesses } = cpuMs(() => clustersOf(features));
-  row('100,000 × 30, with stability, chance and reasons, CPU', wholeMs, Number.NaN, 'ms', '≤ 25,000 ms');
-  row('100,000 × 30, sets that stand (planted: 1,250)', likenesses.sets.length, Number.NaN, '');
-  row('100,000 × 30, memory of the process, and before', megabytes(), empty, 'MB', '≤ 500 MB');
+  yield row('100,000 × 30, with stability, chance and reasons, CPU', wholeMs, Number.NaN, 'ms', '≤ 25,000 ms');
+  yield row('100,000 × 30, sets that stand (planted: 1,250)', likenesses.sets.length, Number.NaN, '');
+  yield row('100,000 × 30, most memory of the process, and before', megabytes(), empty, 'MB', '≤ 500 MB');
 
   const small = planted(2000);
   dense(small);
   const { ms, made } = cpuMs(() => dense(small));
   const points = Array.from({ length: 2000 }, (_, i) => Array.from(small.values.subarray(i * WIDTH, (i + 1) * WIDTH)));
   const { ms: peerMs, made: tree } = cpuMs(() => agnes(points, { method: 'average' }));
-  row('2,000 × 30, density groups, CPU', ms, peerMs, 'ms', '≤ 1/80');
+  yield row('2,000 × 30, density groups, CPU', ms, peerMs, 'ms', '≤ 1/80');
   const parts = new Int32Array(2000);
   // Its tree has no noise; it is cut where it has as many parts as were planted, and one for each of none.
-  for (const [part, { children, index, isLeaf, indices }] of tree
-    .group(25 + small.truth.filter((t) => t < 0).length)
-    .children.entries())
-    for (const i of isLeaf && children.length === 0 ? [index] : indices()) parts[i] = part;
-  row('2,000 × 30, agreement with what was planted', agreement(made, small.truth), agreement(parts, small.truth), '');
+  const cut = tree.group(25 + small.truth.filter((t) => t < 0).length).children;
+  for (const [part, cluster] of cut.entries()) for (const i of cluster.indices()) parts[i] = part;
+  yield row(
+    '2,000 × 30, agreement with what was planted',
+    agreement(made, small.truth),
+    agreement(parts, small.truth),
+    '',
+  );
   const { ms: fullMs } = cpuMs(() => clustersOf(featuresFrom(small)));
-  row('2,000 × 30, with stability, chance and reasons, CPU', fullMs, peerMs, 'ms');
+  yield row('2,000 × 30, with stability, chance and reasons, CPU', fullMs, peerMs, 'ms');
   const { ms: recordsMs } = cpuMs(() => clustersOf(featuresOf(plantedPool(3000, 25).records)));
-  row('3,000 records, features to likenesses, CPU', recordsMs, Number.NaN, 'ms');
+  yield row('3,000 records, features to likenesses, CPU', recordsMs, Number.NaN, 'ms');
   const fifty = featuresOf(plantedPool(50, 3).records);
-  row('50 records, likenesses, CPU', cpuMs(() => clustersOf(fifty)).ms, Number.NaN, 'ms');
+  yield row('50 records, likenesses, CPU', cpuMs(() => clustersOf(fifty)).ms, Number.NaN, 'ms');
 
   // The peer is every palette compared by every pair of swatches, without the mover or the bound that spares it.
   const pool = featuresOf(plantedPool(3000, 25).records);
@@ -104,8 +109,13 @@ export async function run() {
   one(asked[0]!);
   const { ms: echoMs } = cpuMs(() => asked.map(one));
   const { ms: pairsMs } = cpuMs(() => asked.map((id) => everyPair(id, pool)));
-  row('echoes of one in 3,000, palettes known, CPU', echoMs / asked.length, pairsMs / asked.length, 'ms', '≤ 100 ms');
-  return rows;
+  yield row(
+    'echoes of one in 3,000, palettes known, CPU',
+    echoMs / asked.length,
+    pairsMs / asked.length,
+    'ms',
+    '≤ 100 ms',
+  );
 }
 
 /** The sum of every difference between one palette's swatches and every other's. */

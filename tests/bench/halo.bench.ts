@@ -64,6 +64,12 @@ function threeHundredOf(seed: number): HaloTask {
   };
 }
 
+/** Three hundred squares of one side (mm), by seeds that differ. */
+function alike(sideMm: number): HaloTask {
+  const pieces = Array.from({ length: 300 }, () => ({ widthMm: sideMm, heightMm: sideMm }));
+  return { ...threeHundredOf(1), looseness: 0, seed: sideMm, pieces };
+}
+
 function measured(tasks: HaloTask[], way: (task: HaloTask) => Places) {
   const each = tasks.map((task) => {
     const before = process.cpuUsage();
@@ -84,25 +90,26 @@ function measured(tasks: HaloTask[], way: (task: HaloTask) => Places) {
   };
 }
 
-export async function run() {
-  const rows: { row: string; ours: number; peer: number; ratio: number; unit: string; gate?: string }[] = [];
+export function* run() {
   const sizes = [
     { of: 40, tasks: Array.from({ length: 40 }, (_, i) => fortyOf(i + 1)), gates: ['≤ 25 ms', '≤ .30'] },
     { of: 300, tasks: Array.from({ length: 5 }, (_, i) => threeHundredOf(i + 1)), gates: ['≤ 1,000 ms', '≤ .35'] },
+    { of: 300, what: ' of one size', tasks: [120, 160, 200].map(alike), gates: ['≤ 1,000 ms', '≤ .35'] },
   ];
   measured(sizes[0]!.tasks.slice(0, 10), (task) => halo(task).places);
   measured(sizes[0]!.tasks.slice(0, 10), forced);
-  for (const { of, tasks, gates } of sizes) {
+  for (const { of, what: which = '', tasks, gates } of sizes) {
     const ours = measured(tasks, (task) => halo(task).places);
     const peer = measured(tasks, forced);
     const null1 = measured(tasks, forced);
-    const row = (what: string, a: number, b: number, unit: string, gate?: string) =>
-      rows.push({ row: `${of}: ${what}`, ours: a, peer: b, ratio: a / b, unit, ...(gate ? { gate } : {}) });
-    row('CPU, median', ours.ms, peer.ms, 'ms', gates[0]);
-    row('facing-gap CV, median', ours.cv, peer.cv, '', gates[1]);
-    row('largest void, median', ours.void, peer.void, 'mm');
-    row(`walls of ${tasks.length} with a rule broken`, ours.broken, peer.broken, 'walls', '0');
-    row('null test: the peer against itself, facing-gap CV', null1.cv, peer.cv, '', '1');
+    const row = (what: string, a: number, b: number, unit: string, gate?: string) => {
+      return { row: `${of}${which}: ${what}`, ours: a, peer: b, ratio: a / b, unit, ...(gate ? { gate } : {}) };
+    };
+    yield row('CPU, median', ours.ms, peer.ms, 'ms', gates[0]);
+    yield row('facing-gap CV, median', ours.cv, peer.cv, '', gates[1]);
+    yield row('largest void, median', ours.void, peer.void, 'mm');
+    yield row(`walls of ${tasks.length} with a rule broken`, ours.broken, peer.broken, 'walls', '0');
+    yield row('null test: the peer against itself, facing-gap CV', null1.cv, peer.cv, '', '1');
   }
   const broken = (walls: number, way: (task: HaloTask) => Places) =>
     Array.from({ length: walls }, (_, i) => wallOf(i + 1)).filter((task) => {
@@ -111,13 +118,12 @@ export async function run() {
     }).length;
   const ours = broken(1000, (task) => halo(task).places);
   const peer = 10 * broken(100, forced);
-  rows.push({
+  yield {
     row: 'of 1,000 random walls, with a rule broken (peer: 10 × its 100)',
     ours,
     peer,
     ratio: ours / peer,
     unit: 'walls',
     gate: '0',
-  });
-  return rows;
+  };
 }

@@ -66,18 +66,18 @@ function cpuMs(of: () => unknown): number {
   return (user + system) / 1000;
 }
 
-export async function run() {
-  const rows: { row: string; ours: number; peer: number; ratio: number; unit: string; gate?: string }[] = [];
-  const row = (what: string, ours: number, peer: number, unit: string, gate?: string) =>
-    rows.push({ row: what, ours, peer, ratio: ours / peer, unit, ...(gate ? { gate } : {}) });
+export function* run() {
+  const row = (what: string, ours: number, peer: number, unit: string, gate?: string) => {
+    return { row: what, ours, peer, ratio: ours / peer, unit, ...(gate ? { gate } : {}) };
+  };
   const salons = Array.from({ length: 30 }, (_, i) => salonOf(i + 1));
   const first = waysOf('salon')[0]!;
   const cold = cpuMs(() => hang(first, salons[0]!));
   const coldPeer = cpuMs(() => forced(salons[0]!));
-  row('first candidate, cold, CPU', cold, coldPeer, 'ms', '≤ 300 ms');
+  yield row('first candidate, cold, CPU', cold, coldPeer, 'ms', '≤ 300 ms');
   const peer = median(salons.map((task) => cpuMs(() => forced(task))));
   for (const way of waysOf('salon'))
-    row(
+    yield row(
       `${way}, CPU, median of 30`,
       median(salons.map((task) => cpuMs(() => hang(way, task)))),
       peer,
@@ -89,7 +89,7 @@ export async function run() {
     const { task: sixty, steps } = dragged(count);
     const p95 = steps.sort((a, b) => a - b)[Math.floor(steps.length * 0.95)]!;
     const what = count === 1 ? '' : `, ${count} of them moved as one`;
-    row(
+    yield row(
       `making room among 60${what}, CPU a step, warm, 95th of 120 (60 frames a second leave 16 ms)`,
       p95,
       cpuMs(() => forced(sixty)),
@@ -106,19 +106,18 @@ export async function run() {
     if (kinds.some((kind) => hangs(kind, task).some(({ places }) => wrong(task, places)))) ours++;
   }
   const theirs = Array.from({ length: 100 }, (_, i) => hangWallOf(i + 1)).filter((task) => wrong(task, forced(task)));
-  row(
+  yield row(
     'of 1,000 random walls, with a rule broken by any of 12 ways (peer: 10 × its 100)',
     ours,
     10 * theirs.length,
     'walls',
     '0',
   );
-  row(
+  yield row(
     'null test: the peer against itself, CPU',
     median(salons.map((task) => cpuMs(() => forced(task)))),
     peer,
     'ms',
     '1',
   );
-  return rows;
 }

@@ -11,9 +11,9 @@ const folder = mkdtempSync(join(ROOT, 'tests', '.bench-'));
 try {
   const file = await bundleForNode(join(ROOT, 'tests', 'bench', `${name}.bench.ts`), folder);
   const bench = await import(pathToFileURL(file).href);
-  const rows = await bench.run();
   console.log(`\n${bench.name}`);
-  for (const { row, ours, peer, ratio, unit, gate } of rows) {
+  // A bench that yields its rows has each printed as it is measured, so that a slow one shows.
+  for await (const { row, ours, peer, ratio, unit, gate } of await bench.run()) {
     const figure = (value) => (Number.isFinite(value) ? Number(value.toPrecision(4)).toString() : '–');
     console.log(
       `  ${row.padEnd(58)} ours ${figure(ours).padStart(9)} ${unit.padEnd(8)} peer ${figure(peer).padStart(9)}  ratio ${figure(ratio).padStart(8)}${gate ? `   gate ${gate}` : ''}`,

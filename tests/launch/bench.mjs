@@ -1,5 +1,5 @@
 // `npm run bench [-- NAME]`: every row is a ratio against a peer in the same run. tests/bench/*.bench.ts export
-// `name` and `run(): Promise<{row, ours, peer, ratio, unit, gate?}[]>`.
+// `name` and `run()`, which answers {row, ours, peer, ratio, unit, gate?}[] or yields one after another.
 import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { join } from 'node:path';

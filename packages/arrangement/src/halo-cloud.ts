@@ -89,7 +89,12 @@ function worthOf(task: CloudTask, piece: Thing, x: number, y: number, placed: re
   const ease = 1 + task.level * (piece.ease - 1);
   see(task.focal, task.focal.leastMm * (1 + task.level * (task.focal.ease - 1)));
   for (const other of task.clear) see(other, other.leastMm);
-  for (const other of placed) see(other, piece.leastMm * ease * spacing);
+  const wanted = piece.leastMm * ease * spacing;
+  const sight = Math.max(near, 1.2 * Math.max(1, wanted));
+  for (const other of placed) {
+    if (Math.abs(x - other.x) - piece.halfWidth - other.halfWidth >= sight) continue;
+    if (Math.abs(y - other.y) - piece.halfHeight - other.halfHeight < sight) see(other, wanted);
+  }
   return least - 0.22 * straight;
 }
 

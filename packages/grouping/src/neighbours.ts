@@ -13,7 +13,7 @@ const LEAF = 24;
 const TREES = 5;
 const SAMPLE = 10;
 const ROUNDS = 7;
-const ENOUGH = 0.003;
+const ENOUGH = 0.03;
 
 function nothingYet(n: number, k: number): Neighbours {
   if (!(Number.isInteger(k) && k > 0)) throw new RangeError(`neighbours: k is ${k}, needs a whole number from 1`);

@@ -22,17 +22,23 @@ export function partsOf(n: number): { partOf(i: number): number; parent: Int32Ar
   return { partOf, parent };
 }
 
-/** The places of weights (0 or more), lightest first: a radix sort of their bits, ties in order. */
+const DIGITS = 11;
+
+/** The places of weights (0 or more), lightest first: a radix sort of their bits, eleven at a time, ties in order. */
 export function lightestFirst(weight: Float32Array): Uint32Array<ArrayBuffer> {
-  const bits = new Uint32Array(Float32Array.from(weight, (w) => w + 0).buffer);
-  let order = Uint32Array.from({ length: weight.length }, (_, i) => i);
-  for (const shift of [0, 16]) {
-    const starts = new Uint32Array(65537);
-    for (const b of bits) starts[((b >>> shift) & 65535) + 1]!++;
-    for (let v = 0; v < 65536; v++) starts[v + 1]! += starts[v]!;
-    const next = new Uint32Array(order.length);
-    for (const i of order) next[starts[(bits[i]! >>> shift) & 65535]!++] = i;
-    order = next;
+  const bits = new Uint32Array(new Float32Array(weight).buffer);
+  const last = (1 << DIGITS) - 1;
+  let order = Uint32Array.from(weight.keys());
+  let next = new Uint32Array(order.length);
+  for (const shift of [0, DIGITS, 2 * DIGITS]) {
+    const starts = new Uint32Array(last + 2);
+    for (let e = 0; e < bits.length; e++) starts[((bits[e]! >>> shift) & last) + 1]!++;
+    for (let v = 0; v < last; v++) starts[v + 1]! += starts[v]!;
+    for (let q = 0; q < order.length; q++) {
+      const e = order[q]!;
+      next[starts[(bits[e]! >>> shift) & last]!++] = e;
+    }
+    [order, next] = [next, order];
   }
   return order;
 }
@@ -86,10 +92,12 @@ export function spanningTree(n: number, distance: Distance, core: Float32Array):
  * at the heaviest weight there is: they are at least so far apart, and how much farther decides nothing.
  */
 export function spanningTreeOfNeighbours({ n, k, near, far }: Neighbours, core: Float32Array): SpanningTree {
-  const reach = new Float32Array(n * k);
-  for (let i = 0, q = 0; i < n; i++)
-    for (let p = 0; p < k; p++, q++)
-      reach[q] = near[q]! < 0 ? Number.POSITIVE_INFINITY : Math.max(far[q]!, core[i]!, core[near[q]!]!);
+  const known = Uint32Array.from(near.keys()).filter((q) => near[q]! >= 0);
+  const reach = new Float32Array(known.length);
+  for (let e = 0; e < known.length; e++) {
+    const q = known[e]!;
+    reach[e] = Math.max(far[q]!, core[Math.floor(q / k)]!, core[near[q]!]!);
+  }
   const tree = { from: new Int32Array(n - 1), to: new Int32Array(n - 1), weight: new Float32Array(n - 1) };
   const { partOf, parent } = partsOf(n);
   let edge = 0;
@@ -101,9 +109,9 @@ export function spanningTreeOfNeighbours({ n, k, near, far }: Neighbours, core: 
     tree.to[edge] = j;
     tree.weight[edge++] = weight;
   };
-  for (const q of lightestFirst(reach)) {
-    if (edge === n - 1 || near[q]! < 0) break;
-    join(Math.floor(q / k), near[q]!, reach[q]!);
+  for (const e of lightestFirst(reach)) {
+    if (edge === n - 1) break;
+    join(Math.floor(known[e]! / k), near[known[e]!]!, reach[e]!);
   }
   const heaviest = edge > 0 ? tree.weight[edge - 1]! : 1;
   for (let i = 1; i < n && edge < n - 1; i++) join(0, i, heaviest);

@@ -64,9 +64,10 @@ export function told(
 
 /** How many of the whole pool have every reason; the rarest is asked first. */
 function allIn(rules: readonly Rule[], n: number): number {
-  const rarest = [...rules].sort((a, b) => a.inPool() - b.inPool());
+  const [rarest, ...others] = [...rules].sort((a, b) => a.inPool() - b.inPool());
+  const { holds } = rarest!;
   let count = 0;
-  for (let row = 0; row < n; row++) if (rarest.every(({ holds }) => holds(row))) count++;
+  for (let row = 0; row < n; row++) if (holds(row) && others.every((other) => other.holds(row))) count++;
   return count;
 }
 
