@@ -5,6 +5,7 @@ import { WALL_SIDES } from '@enfilade/space/room';
 import { outerBoxOf } from './aligning.ts';
 import { standsByShape } from './arrange-carrier.ts';
 
+import { wallGround } from './arrange-ground.ts';
 import { type About, apart, type BesidePlace, boxOf, type NoPlace } from './beside-found.ts';
 import { beforeWall, onFloor, onLayout, onLevel } from './beside-in-plan.ts';
 import type { Judgements } from './judgements.ts';
@@ -78,20 +79,13 @@ function onWall({ judgements, anchor, pieceId }: About, surface: SurfaceId): Bes
   const offsetsMm = seen.direct
     ? [0, (size.heightMm - box.heightMm) / 2]
     : [judgements.setting('centreLineMm') - seen.yMm];
-  const found = besideOf({
-    anchor: box,
-    turnDegrees: 0,
-    own: size,
-    offsetsMm,
-    gapMm,
-    obstacles: [...others, ...clear],
-    surface: {
-      leftMm: 0,
-      rightMm: wall.lengthMm,
-      bottomMm: Math.max(wall.floorAt(0), wall.floorAt(wall.lengthMm)),
-      topMm: wall.heightMm,
-    },
-  });
+  const asked = { anchor: box, turnDegrees: 0, own: size, offsetsMm, gapMm, obstacles: [...others, ...clear] };
+  const bottomMm = Math.max(wall.floorAt(0), wall.floorAt(wall.lengthMm));
+  const whole = { leftMm: 0, rightMm: wall.lengthMm, bottomMm, topMm: wall.heightMm };
+  const onIt = besideOf({ ...asked, surface: whole });
+  // Not beside it, then at least where works are hung: neither by the floor nor in a corner.
+  const among = wallGround(judgements, surface, 'salon', new Set([pieceId]))?.extent ?? whole;
+  const found = onIt?.side == null ? (besideOf({ ...asked, surface: among }) ?? onIt) : onIt;
   if (found === undefined) return { why: 'There is no room for it on this wall' };
   const own = { ...found, widthMm: size.widthMm, heightMm: size.heightMm };
   return { place: [surface, found.xMm, found.yMm, 0, 0], side: found.side, gapMm: apart(box, own) };

@@ -10,6 +10,7 @@ import type { Beside } from '../workers/likeness-task.ts';
 import { BesideOne, Decline, EchoOne } from './beside-one.tsx';
 import { wordsOfSet } from './set-words.ts';
 import { ThingPicture } from './thing-picture.tsx';
+import { LOOKS } from './wish.ts';
 
 /** Of its set so many are shown. */
 const SHOWN = 9;
@@ -26,8 +27,9 @@ export function GoesWith({ pieceId, view, beside }: GoesProps) {
   const { goes, set } = beside;
   const id = objectOfPiece(pieceId);
   const away = declinedSuggestions(documents);
-  const others = (set?.members ?? []).filter((other) => other !== id);
-  const inSet = set !== null && others.length > 0 && !away.has(suggestionKey('set', set.members));
+  const members = membersOf(set);
+  const others = members.filter((other) => other !== id);
+  const inSet = set !== null && others.length > 0 && !away.has(suggestionKey('set', members));
   const focal = goes.focal !== undefined && !away.has(suggestionKey('focal', [id, goes.focal.id])) ? goes.focal : null;
   const companion =
     goes.companion !== undefined && !away.has(suggestionKey('echo', [id, goes.companion.echo.id]))
@@ -51,10 +53,20 @@ export function GoesWith({ pieceId, view, beside }: GoesProps) {
       )}
       {inSet && focal !== null && companion !== null ? null : <p className="t1 q">{wanting(goes.words)}</p>}
       <p className="t1">
-        <a href={toAddress({ sheet: 'likenesses' })}>look for sets by one look</a>
+        <a href={toAddress({ sheet: 'likenesses' })}>all sets of the checklist</a>
       </p>
     </div>
   );
+}
+
+function membersOf(set: Beside['set']): readonly string[] {
+  if (set === null) return [];
+  return set.kind === 'found' ? set.likeness.members : set.members;
+}
+
+/** ', by shape'; nothing where all looks were looked by. */
+function byLooks(looks: readonly string[]): string {
+  return looks.length === LOOKS.length ? '' : `, by ${looks.join(' and ')} alone`;
 }
 
 interface SetProps {
@@ -67,16 +79,20 @@ interface SetProps {
 function ItsSet({ pieceId, set, others, words }: SetProps) {
   const { judgements } = useShow();
   const pieces = [pieceId, ...others.flatMap((other) => foundThing(judgements, other).free)];
-  const found = 'reasons' in set ? wordsOfSet(set) : null;
-  const isOne = set.members.includes(objectOfPiece(pieceId));
+  const members = membersOf(set);
+  const found = set.kind === 'found' ? wordsOfSet(set.likeness) : null;
+  const isOne = members.includes(objectOfPiece(pieceId));
+  const heading =
+    set.kind === 'type'
+      ? 'Others of its type'
+      : `${isOne ? 'A set it is one of' : 'A set it would join'}${byLooks(set.looks)}`;
   return (
-    <section aria-label={found === null ? 'Its type' : 'Its set'}>
-      <h4 className="t1 q">
-        {found === null ? 'Others of its type' : isOne ? 'A set it is one of' : 'A set it would join'}
-      </h4>
+    <section aria-label={heading}>
+      <h4 className="t1 q">{heading}</h4>
       {found === null ? (
         <p className="t1">
-          It {words}. Of one type, as the checklist says: no discovery. It is in none of the sets that were found.
+          It {words}. Of one type, as the checklist says: no discovery. It is in none of the sets that were found, by
+          all looks or by one.
         </p>
       ) : (
         <>
@@ -98,7 +114,7 @@ function ItsSet({ pieceId, set, others, words }: SetProps) {
             select it with the {pieces.length - 1} that are free
           </button>
         ) : null}
-        <Decline suggestion={suggestionKey('set', set.members)} what="this set" />
+        <Decline suggestion={suggestionKey('set', members)} what="this set" />
       </p>
     </section>
   );

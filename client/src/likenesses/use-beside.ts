@@ -1,13 +1,12 @@
 /** What goes with one thing and what echoes it, asked of the worker when it is looked at, kept while nothing changes. */
 import type { Echo } from '@enfilade/grouping/echoes';
-import type { Likeness } from '@enfilade/grouping/likeness';
 import { likenessRecordsOf } from '@enfilade/shared/likeness-records';
 import type { ObjectId } from '@enfilade/shared/schema';
 import { useEffect, useState } from 'react';
 import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { askForLikenesses } from '../workers/likeness-client.ts';
-import type { Beside } from '../workers/likeness-task.ts';
+import type { Beside, SetsByLooks } from '../workers/likeness-task.ts';
 
 export type Asked<T> =
   | { readonly kind: 'working'; readonly share: number; readonly stop: () => void }
@@ -19,7 +18,7 @@ export type Asked<T> =
 const known: {
   beside: { readonly key: string; readonly is: Beside } | null;
   echoes: { readonly key: string; readonly is: readonly Echo[] } | null;
-  sets: { readonly key: string; readonly is: readonly Likeness[] } | null;
+  sets: { readonly key: string; readonly is: readonly SetsByLooks[] } | null;
 } = { beside: null, echoes: null, sets: null };
 let pool: { readonly key: string; readonly records: ReturnType<typeof likenessRecordsOf> } | null = null;
 

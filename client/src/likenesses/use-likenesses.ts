@@ -1,5 +1,4 @@
 /** One search for likenesses: begun by the address that asks for it, stopped by leaving, kept while nothing changes. */
-import type { Look } from '@enfilade/grouping/columns';
 import { originsOf, unplacedObjects } from '@enfilade/shared/likeness-pools';
 import { likenessRecordsOf, originOf } from '@enfilade/shared/likeness-records';
 import type { ObjectId } from '@enfilade/shared/schema';
@@ -8,7 +7,7 @@ import { usePictures, useRoots, useShow } from '../sync/hooks.ts';
 import type { ShowSession } from '../sync/show-session.ts';
 import { askForLikenesses } from '../workers/likeness-client.ts';
 import type { FoundSets } from '../workers/likeness-task.ts';
-import { type Among, type LikenessWish, LOOKS, wishText } from './wish.ts';
+import { type Among, type LikenessWish, weightsOf, wishText } from './wish.ts';
 
 export type Search =
   | { readonly kind: 'idle' }
@@ -30,10 +29,6 @@ export function useOrigins() {
   useRoots('objects');
   const origins = originsOf(judgements);
   return origins.length > 1 ? origins : [];
-}
-
-export function weightsOf(looks: readonly Look[]): Record<Look, number> {
-  return Object.fromEntries(LOOKS.map((look) => [look, looks.includes(look) ? 1 : 0])) as Record<Look, number>;
 }
 
 /** The last search that came to its end, so that a way to a wall and back costs nothing. */

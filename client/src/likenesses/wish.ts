@@ -3,6 +3,11 @@ import type { Look } from '@enfilade/grouping/columns';
 
 export const LOOKS: readonly Look[] = ['colour', 'shape', 'size', 'use', 'age'];
 
+/** Each look that is asked for counts, no other. */
+export function weightsOf(looks: readonly Look[]): Record<Look, number> {
+  return Object.fromEntries(LOOKS.map((look) => [look, looks.includes(look) ? 1 : 0])) as Record<Look, number>;
+}
+
 /** `unplaced`, `checklist`, or what came from one lender or source, by its name. */
 export type Among = 'unplaced' | 'checklist' | { readonly from: string };
 
