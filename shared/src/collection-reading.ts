@@ -14,6 +14,8 @@ export interface StaysOut {
 export interface CollectionReading {
   /** Rows that are filled, those that stay out among them. */
   readonly count: number;
+  /** Of these with a number. */
+  readonly withNumber: number;
   readonly going: number;
   /** Rows with something to say that matters to the collection, as many as are looked through by hand. */
   readonly waiting: readonly ChecklistRow[];
@@ -38,15 +40,12 @@ export function collectionReadingOf(reading: ChecklistReading, museum: string): 
   const number = reading.headings[reading.mapping.indexOf('number')] ?? '';
   const out = withoutNumber(reading);
   const reasons = new Map<number, string>();
-  const waiting: ChecklistRow[] = [];
-  let [waitingInAll, outInAll] = [0, out.length];
   for (const [row, what] of outOf(reading.rows, museum)) {
     reasons.set(row.line, what);
-    outInAll += 1;
-    if (out.length < OUT_AT_MOST) {
-      out.push({ place: `${row.place}, “${number}”`, value: row.object.number, what });
-    }
+    out.set(row.line, { place: `${row.place}, “${number}”`, value: row.object.number, what });
   }
+  const waiting: ChecklistRow[] = [];
+  let waitingInAll = 0;
   for (const row of reading.rows) {
     if (reasons.has(row.line)) continue;
     const waits = row.waits.filter(({ issue }) => WAITS.includes(issue.kind));
@@ -54,26 +53,28 @@ export function collectionReadingOf(reading: ChecklistReading, museum: string): 
     waitingInAll += 1;
     if (waiting.length < WAITING_AT_MOST) waiting.push({ ...row, waits });
   }
-  const { length } = reading.rows;
+  const { length: withNumber } = reading.rows;
+  const inOrder = [...out].sort(([a], [b]) => a - b).map(([, one]) => one);
   return {
-    count: length + outInAll - reasons.size,
-    going: length - reasons.size,
+    count: withNumber + out.size - reasons.size,
+    withNumber,
+    going: withNumber - reasons.size,
     waiting,
     waitingInAll,
-    out: out.slice(0, OUT_AT_MOST),
-    outInAll,
+    out: inOrder.slice(0, OUT_AT_MOST),
+    outInAll: out.size,
   };
 }
 
-/** Rows that could not be found again, each once with all that is said of it. */
-function withoutNumber({ notes }: ChecklistReading): StaysOut[] {
+/** Rows that could not be found again, by their lines, each once with all that is said of it. */
+function withoutNumber({ notes }: ChecklistReading): Map<number, StaysOut> {
   const byLine = new Map<number, StaysOut>();
   for (const { line, place, what, value } of notes) {
     if (line === undefined) continue;
     const before = byLine.get(line);
     byLine.set(line, { place, value, ...before, what: [before?.what, what].filter(Boolean).join(' ') });
   }
-  return [...byLine.values()];
+  return byLine;
 }
 
 /** Rows that stay out, with why: lent by others, or of a number that an earlier row has. */

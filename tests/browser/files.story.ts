@@ -77,7 +77,7 @@ test('story: a messy workbook and a zip of pictures come in by the review, each 
   await wanted.getByLabel('Photograph Eel trap, two throats').setInputFiles({ ...photograph, name: 'IMG_1.png' });
   await expect(wanted).toHaveCount(0);
   await page.getByRole('link', { name: 'Brought in' }).click();
-  await page.getByRole('button', { name: /^take it back: store\.csv/ }).click();
+  await page.getByRole('button', { name: /^Take it back: store\.csv/ }).click();
   await expect(page.getByText('store.csv is taken back: 1 record is as it was. 1 stays: changed since.')).toBeVisible();
 
   await page.getByRole('link', { name: 'Take out' }).click();

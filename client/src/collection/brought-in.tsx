@@ -43,50 +43,35 @@ export function BroughtIn() {
         <p className="cap">Nothing has been brought in from a file yet.</p>
       ) : null}
       {list.length === 0 ? null : (
-        <table className="bi-table">
-          <thead>
-            <tr>
-              <th scope="col">from</th>
-              <th scope="col">by</th>
-              <th scope="col">new</th>
-              <th scope="col">up to date</th>
-              <th scope="col">as it was</th>
-              <th scope="col">the way back</th>
-            </tr>
-          </thead>
-          <tbody>
-            {list.map((one) => (
-              <tr key={one.id}>
-                <th scope="row" className="bi-written">
-                  {one.file}
-                </th>
-                <td>
+        <ul>
+          {list.map((one) => (
+            <li key={one.id} className="co-import">
+              <div>
+                <h2>{one.file}</h2>
+                <p className="t1">
                   {one.by}, {momentText(new Date(one.at))}
-                </td>
-                <td className="r">{one.added.toLocaleString('en-GB')}</td>
-                <td className="r">{one.updated.toLocaleString('en-GB')}</td>
-                <td className="r">
-                  {one.same.toLocaleString('en-GB')} of {one.rows.toLocaleString('en-GB')}
-                </td>
-                <td>
-                  {one.mayGoBack ? (
-                    <button
-                      type="button"
-                      className="cmd"
-                      disabled={busy !== null || one.added + one.updated === 0}
-                      aria-label={`take it back: ${one.file}, ${momentText(new Date(one.at))}`}
-                      onClick={() => void takeBack(one)}
-                    >
-                      take it back
-                    </button>
-                  ) : (
-                    'taken back'
-                  )}
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+                  <br />
+                  {countsText(one)}
+                </p>
+              </div>
+              {one.added + one.updated === 0 ? (
+                <p className="t1">it changed nothing</p>
+              ) : one.mayGoBack ? (
+                <button
+                  type="button"
+                  className="act"
+                  disabled={busy !== null}
+                  aria-label={`Take it back: ${one.file}, ${momentText(new Date(one.at))}`}
+                  onClick={() => void takeBack(one)}
+                >
+                  Take it back
+                </button>
+              ) : (
+                <p className="t1">taken back</p>
+              )}
+            </li>
+          ))}
+        </ul>
       )}
       <p className="t1">
         The last twelve can be taken back, the latest first: records are then as they were, save what something else has
@@ -94,6 +79,11 @@ export function BroughtIn() {
       </p>
     </div>
   );
+}
+
+function countsText({ added, updated, same, rows }: CollectionImport): string {
+  const [now, anew, old, all] = [added, updated, same, rows].map((n) => n.toLocaleString('en-GB'));
+  return `${now} new, ${anew} brought up to date, ${old} as they were; of ${all} ${rows === 1 ? 'row' : 'rows'}`;
 }
 
 const WHO = 'The lead, the curator and the registrar bring records into the collection.';

@@ -49,7 +49,7 @@ export function OneThing() {
     setLast(null);
     const [first] = Object.keys(found);
     if (first !== undefined) {
-      setSaid('Not brought in yet: see below what is wanting.');
+      setSaid('Not brought in yet: see what is wanting above.');
       document.getElementById(`one-thing-${first}`)?.focus();
       return;
     }
@@ -86,7 +86,8 @@ export function OneThing() {
       <h1>One thing</h1>
       <p className="cap">Found in the store or in a shop: as much as you know of it now. All of it can be corrected.</p>
       {last === null ? null : (
-        <p className="one-done" role="status">
+        // On a phone the press was far below: what came of it is brought into sight.
+        <p className="one-done" role="status" ref={intoSight} key={last.id}>
           {last.title} is in{last.laid ? ', on the layout floor' : ', unplaced'}.{' '}
           <button
             type="button"
@@ -105,6 +106,7 @@ export function OneThing() {
         set={(change) => {
           typedNow.set({ ...typedNow.get(), ...change });
           setTroubles({});
+          setSaid(null);
         }}
         troubles={troubles}
         offered={offered}
@@ -121,6 +123,10 @@ export function OneThing() {
       <PhoneLink />
     </form>
   );
+}
+
+function intoSight(element: HTMLElement | null): void {
+  element?.scrollIntoView({ block: 'center' });
 }
 
 export default OneThing;

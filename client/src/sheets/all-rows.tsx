@@ -23,10 +23,12 @@ interface AllRowsProps {
   readonly rows: readonly ChecklistRow[];
   /** How many there are, where they are more than `rows`. */
   readonly count?: number;
+  /** Sizes as written, for what keeps them so. */
+  readonly written?: boolean;
   readonly bringing: Bringing;
 }
 
-export function AllRows({ rows: firstRows, count = firstRows.length, bringing }: AllRowsProps) {
+export function AllRows({ rows: firstRows, count = firstRows.length, written = false, bringing }: AllRowsProps) {
   const { source, lookAtSource, window: further, lookFrom } = bringing;
   const { unit } = usePreferences();
   const [top, setTop] = useState(0);
@@ -93,7 +95,7 @@ export function AllRows({ rows: firstRows, count = firstRows.length, bringing }:
                   <Cut>{row.object.medium ?? ''}</Cut>
                 </td>
                 <td>
-                  <Cut>{sizeWords(row.object, unit)}</Cut>
+                  <Cut>{written ? row.object.dimensionsText : sizeWords(row.object, unit)}</Cut>
                 </td>
                 <td>
                   <Cut>{row.object.lender || row.object.source}</Cut>

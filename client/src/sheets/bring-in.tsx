@@ -164,7 +164,8 @@ function Notes({ notes }: { readonly notes: readonly string[] }) {
   );
 }
 
-function collectionHead({ collection, goingPictures, pictures }: Collecting): string {
+function collectionHead({ collection, goingPictures, pictures, matching }: Collecting): string {
+  if (collection === null && matching) return 'Looking for their records';
   if (collection === null) return `${goingPictures} of ${pictures.length} pictures found their record`;
   const [going, count] = [collection.going, collection.count].map((n) => n.toLocaleString('en-GB'));
   return `${going} of ${count} go into the collection`;

@@ -23,12 +23,13 @@ export function CollectionDone({ collected, collecting, bringing }: CollectionDo
   const inNow = added + updated + same;
   const out = [...(collecting.collection?.out ?? []), ...collected.refused];
   const outInAll = (collecting.collection?.outInAll ?? 0) + collected.refusedInAll;
+  const what = collecting.collection === null ? 'photograph' : 'row';
   if (ended === 'no') {
     return (
       <section className="bi-collecting">
         <h1 className="bi-big">Bringing it into the collection</h1>
         <p className="t1" role="status">
-          {now} of {all} rows are in; {timeLeftText(secondsLeft)}. Others go on working meanwhile, and so can you: it
+          {now} of {all} {what}s are in; {timeLeftText(secondsLeft)}. Others go on working meanwhile, and so can you: it
           goes on while another page of the show is looked at.
         </p>
         <InkedRule label="Rows that are in" done={done} of={of} />
@@ -44,8 +45,8 @@ export function CollectionDone({ collected, collecting, bringing }: CollectionDo
     <section className="bi-collecting">
       <h1 className="bi-big" aria-live="polite">
         {ended === 'all'
-          ? `${inNow.toLocaleString('en-GB')} ${inNow === 1 ? 'row is' : 'rows are'} in the collection`
-          : `Stopped: ${now} of ${all} rows are in`}
+          ? `${inNow.toLocaleString('en-GB')} ${what}${inNow === 1 ? ' is' : 's are'} in the collection`
+          : `Stopped: ${now} of ${all} ${what}s are in`}
       </h1>
       <p className="cap">
         {added.toLocaleString('en-GB')} new, {updated.toLocaleString('en-GB')} brought up to date,{' '}
@@ -56,7 +57,8 @@ export function CollectionDone({ collected, collecting, bringing }: CollectionDo
       {collecting.refusedPictures.length === 0 ? null : (
         <section className="bi-refused">
           <h2>
-            {collecting.refusedPictures.length === 1 ? 'One picture' : 'Pictures that'} stayed out; the rest went in
+            {collecting.refusedPictures.length === 1 ? 'One picture' : `${collecting.refusedPictures.length} pictures`}{' '}
+            stayed out; the rest went in
           </h2>
           <ul>
             {collecting.refusedPictures.map(({ fileName, what }) => (

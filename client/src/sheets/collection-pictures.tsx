@@ -75,7 +75,7 @@ function Picture({ one, collecting }: { readonly one: NumberedPicture; readonly 
       <PictureThumb file={picture.file} />
       <span className="bi-picture-words">
         {name}
-        {number === null ? (
+        {number === null && collecting.matching ? null : number === null ? (
           <WhichNumber name={name} settle={(typed) => collecting.numberFor(picture.id, typed)} />
         ) : (
           <span className="bi-match">

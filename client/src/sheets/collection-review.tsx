@@ -36,7 +36,7 @@ export function CollectionReview({ bringing, collecting }: CollectionReviewProps
                   as far as they can be told.
                 </p>
               ) : null}
-              <AllRows rows={reading.rows} count={collection.count} bringing={bringing} />
+              <AllRows rows={reading.rows} count={collection.withNumber} bringing={bringing} written />
             </div>
           </>
         )}
