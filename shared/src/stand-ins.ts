@@ -40,17 +40,22 @@ const HAD: Readonly<Record<Candidate['had'], readonly [share: number, words: str
 /** Half or double the size on a side is no likeness any more. */
 const FARTHEST = Math.log(2);
 
-/** The best of the candidates, the best first, ties by id; never the thing itself, nor one that cannot carry what it carried. */
+/**
+ * The best of the candidates, the best first, ties by id; never the thing itself, one that cannot carry what it carried, or
+ * one that is neither of its type nor anywhere near its size.
+ */
 export function standInsFor(thing: StandInThing, candidates: readonly Candidate[], most = 6): StandIn[] {
   return candidates
     .filter((other) => other.id !== thing.id && (!thing.carries || other.carries))
     .map((other) => {
       const size = sizeLikeness(thing, other);
+      const sameType = thing.type !== '' && thing.type === other.type;
       const [had, hadWords] = HAD[other.had];
       const fit = SIZE_WEIGHT * size + PART_WEIGHT * partLikeness(thing, other) + HAD_WEIGHT * had;
       const reasons = [sizeWords(thing, other, size), partWords(thing, other), hadWords].filter((text) => text !== '');
-      return { id: other.id, fit, reasons, alike: other.shown === thing.shown };
+      return { id: other.id, fit, reasons, alike: other.shown === thing.shown, near: size > 0 || sameType };
     })
+    .filter(({ near }) => near)
     .sort((a, b) => Number(b.alike) - Number(a.alike) || b.fit - a.fit || (a.id < b.id ? -1 : 1))
     .slice(0, most)
     .map(({ id, fit, reasons }) => ({ id, fit, reasons }));

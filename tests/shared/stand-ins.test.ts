@@ -44,6 +44,10 @@ describe('what could stand in', () => {
       'far',
       'vat',
     ]);
+    // Of another type and quite another size, or of none that is known: no stand-in, however easily had.
+    expect(
+      ids([other('book', { type: 'book', widthMm: 90 }), other('trap', { type: 'trap', sizeKnown: false })]),
+    ).toEqual([]);
     expect(standInsFor(mould, [other('torn', { sizeKnown: false })])[0]?.reasons[0]).toBe('its size is not known');
   });
 

@@ -65,7 +65,10 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
       {here.map((vignette) => (
         <VignetteCaption key={vignette.id} here={vignette} alone={false} />
       ))}
-      <ArrangeStart key={surface} surface={surface} here={here} />
+      <div className="caption-row">
+        <ArrangeStart key={surface} surface={surface} here={here} />
+        <ListFold surface={surface} words="All on this wall, as a list" />
+      </div>
       {bare ? null : <WallLight surface={surface} />}
       {bare ? null : <WallLabels surface={surface} />}
       <RemarksBlock
@@ -75,7 +78,6 @@ function WallCaption({ surface }: { readonly surface: SurfaceId }) {
         also={(about) => about.kind === 'spot' && about.surface === surface}
       />
       <SpotRemark surfaces={[surface]} />
-      <ListFold surface={surface} words="All on this wall, as a list" />
     </div>
   );
 }

@@ -53,7 +53,7 @@ function StandIns({ objectId }: { readonly objectId: string }) {
   return (
     <div>
       <h3 className="b">What could stand in</h3>
-      {found.length === 0 ? <p>Nothing on the checklist is without a place.</p> : null}
+      {found.length === 0 ? <p>Nothing on the checklist that has no place is of its type or near its size.</p> : null}
       <ol className="stand-ins">
         {found.map(({ id, reasons }) => {
           const object = judgements.documents.get('objects', id);
