@@ -48,6 +48,8 @@ export function elevationDrawing(
     ...fixtures.flatMap((fixture, index) => fixtureMarks(fixture.kind, fixed[index] as PaperBox, hung)),
     ...wall.labels.flatMap((label) => labelMarks(label, frame)),
     ...wall.rows.flatMap((row) => hungMarks(row, frame)),
+    // One without room is seen over what it lies over.
+    ...wall.labels.filter(({ meets }) => meets.length > 0).flatMap((label) => labelMarks(label, frame)),
     ...dimensionLine(left, right, frame.Y(wall.heightMm) - 6, wall.lengthMm),
     ...alongLine(
       wall.lengthMm,

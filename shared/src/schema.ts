@@ -99,6 +99,13 @@ export interface MeasuredSize {
 export interface Treatment {
   readonly before: string;
   readonly after: string;
+  /** Cloth for it: what a plain cloth of 54 in would take, and what the cloth chosen is like (mm). */
+  readonly cloth?: {
+    readonly plainMm: number;
+    readonly verticalRepeatMm: number;
+    readonly horizontalRepeatMm: number;
+    readonly widthMm: number;
+  };
 }
 
 export interface HardwareFact {

@@ -47,13 +47,27 @@ test('story: a lender’s terms, a lamp that breaks them, a loan declined, and a
     .press('Enter');
   const card = dov.page.getByRole('article', { name: `Card of ${EVENING}` });
   await card.getByRole('button', { name: 'Light', exact: true }).click();
-  const lamp = card.getByRole('textbox', { name: /^Lux/ });
+  const lamp = card.getByRole('textbox', { name: /^Lux, / });
   await lamp.fill('150');
   await lamp.press('Enter');
   const breach = 'The lender allows 60 lux; 150 is planned.';
   await expect(card.getByRole('region', { name: 'Cautions' })).toContainText(breach);
   await expect(card.getByRole('region', { name: 'Cautions' })).toContainText('For the registrar to accept.');
   await expect(row(EVENING)).toContainText(breach);
+
+  // On the wall he sees every work's light against its limit; with labels on the walls, one below its work reads too low.
+  const light = dov.page.getByRole('region', { name: 'Light on this wall' });
+  await light.getByRole('button', { name: 'light' }).click();
+  await expect(light.getByRole('listitem').filter({ hasText: EVENING })).toContainText('150 of');
+  await expect(light).toContainText('the most sensitive here, governs');
+  const labels = dov.page.getByRole('region', { name: 'Labels on this wall' });
+  await labels.getByRole('button', { name: 'labels' }).click();
+  await labels.getByRole('checkbox', { name: /^on every wall/ }).check();
+  await card.getByRole('button', { name: 'Label', exact: true }).click();
+  await card.getByRole('combobox', { name: 'Stands' }).selectOption('below');
+  await expect(card.getByRole('region', { name: 'Cautions' })).toContainText('Its label’s foot is');
+  await card.getByRole('combobox', { name: 'Stands' }).selectOption('none');
+  await expect(card.getByRole('region', { name: 'Cautions' })).not.toContainText('Its label');
   await goTo(dov, 'waiting');
   await expect(dov.page.getByText('Settle the terms of Private collection, the pilot’s family')).toBeVisible();
 

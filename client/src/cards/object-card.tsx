@@ -15,6 +15,7 @@ import type { View } from '../view-address.ts';
 import { act } from './acting.ts';
 import { CardGroup, useGroup } from './card-group.tsx';
 import { CautionsBlock } from './cautions-block.tsx';
+import { FootingBlock } from './footing-block.tsx';
 import { FrameBrief, FrameFields } from './frame-fields.tsx';
 import { HardwareFields } from './hardware-fields.tsx';
 import { IdentityFields } from './identity-fields.tsx';
@@ -141,6 +142,7 @@ export function ObjectCard({ pieceId, view }: { readonly pieceId: PieceId; reado
       <CardGroup name="Size and weight" brief={<SizeBrief size={size} unit={unit} />}>
         <SizeFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>
+      <FootingBlock pieceId={pieceId} />
       <CardGroup name="Frame" brief={<FrameBrief object={object} />}>
         <FrameFields pieceId={pieceId} object={object} frozen={fixed} />
       </CardGroup>

@@ -4,7 +4,6 @@ import { isWallSide, shortSurfaceName } from '@enfilade/shared/surface-names';
 import { useShow } from '../sync/hooks.ts';
 import { placeAnew } from './acting.ts';
 import { CeilingPlace } from './ceiling-place.tsx';
-import { FootingLines } from './footing-lines.tsx';
 import { LengthField } from './length-field.tsx';
 import { MakingRoomToggle } from './making-room-toggle.tsx';
 import { OpeningPlace } from './opening-place.tsx';
@@ -85,7 +84,6 @@ function FloorPlace({ pieceId, at, frozen }: PlaceProps) {
         take={(mm) => placeAnew(show, pieceId, at, { yMm: mm + halfY })}
       />
       <TurnField pieceId={pieceId} at={at} frozen={frozen} />
-      <FootingLines pieceId={pieceId} />
     </>
   );
 }

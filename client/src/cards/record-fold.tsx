@@ -8,6 +8,7 @@ import { useEntity, useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
 import { act } from './acting.ts';
 import { CardGroup } from './card-group.tsx';
+import { ClothFields } from './cloth-fields.tsx';
 import { type RecordProps, useCorrect } from './correcting.ts';
 import { dayText } from './day-text.ts';
 import { changeWords, fieldName } from './record-words.ts';
@@ -122,7 +123,7 @@ function Photographed({ pieceId, object, frozen }: RecordProps) {
 function Treatment({ pieceId, object, frozen }: RecordProps) {
   const correct = useCorrect(pieceId);
   const { before = '', after = '' } = object.treatment ?? {};
-  if (frozen && before === '' && after === '') return null;
+  if (frozen && before === '' && after === '' && object.treatment?.cloth === undefined) return null;
   return (
     <div className="typed-wide">
       {(
@@ -137,9 +138,12 @@ function Treatment({ pieceId, object, frozen }: RecordProps) {
           text={text || null}
           words
           frozen={frozen}
-          take={(typed) => correct({ treatment: { before, after, [field]: typed } }, 'work to be done')}
+          take={(typed) =>
+            correct({ treatment: { ...object.treatment, before, after, [field]: typed } }, 'work to be done')
+          }
         />
       ))}
+      <ClothFields pieceId={pieceId} object={object} frozen={frozen} />
     </div>
   );
 }

@@ -11,20 +11,26 @@ export interface Alike {
   readonly of: readonly StandingCaution[];
 }
 
+/** What a label lies over differs from piece to piece: each says it in its own line. */
+const OVER = /^Its label, .* lies over /;
 const FIGURE = /\d+(?:\.\d+)?/g;
+
+const LABELS = 'Its label has no room where it stands. Move it or what it lies over, or choose another side.';
 
 /** In the order their first is met. */
 export function alikeOf(cautions: readonly StandingCaution[]): Alike[] {
   const groups = new Map<string, StandingCaution[]>();
   for (const one of cautions) {
     const { kind, what, ask, source } = one.caution;
-    const key = [kind, what.replace(FIGURE, '#'), ask, source].join('|');
+    const key = [kind, OVER.test(what) ? OVER.source : what.replace(FIGURE, '#'), ask, source].join('|');
     const own = groups.get(key);
     if (own === undefined) groups.set(key, [one]);
     else own.push(one);
   }
   return [...groups].map(([key, of]) => {
     const { ask, source } = (of[0] as StandingCaution).caution;
-    return { key, what: rangedText(of.map(({ caution }) => caution.what)), ask, source, of };
+    const texts = of.map(({ caution }) => caution.what);
+    const over = of.length > 1 && OVER.test(texts[0] ?? '');
+    return { key, what: over ? LABELS : rangedText(texts), ask, source, of };
   });
 }
