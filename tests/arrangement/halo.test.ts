@@ -5,14 +5,14 @@ import type { HaloTask } from '@enfilade/arrangement/halo-task';
 import { describe, expect, test } from 'vitest';
 import { brokenRules, fortyOf, wallOf } from './walls.ts';
 
-const seeds = Array.from({ length: 150 }, (_, i) => i + 1);
+const seeds = Array.from({ length: 40 }, (_, i) => i + 1);
 
 function medianOf(values: number[]): number {
   return values.sort((a, b) => a - b)[values.length >> 1]!;
 }
 
 describe('halo', () => {
-  test('law: on 150 random walls (1,000 in the bench) no rule is ever broken, and most find room for all', () => {
+  test('law: on 40 random walls (1,000 in the bench) no rule is ever broken, and most find room for all', () => {
     let whole = 0;
     for (const seed of seeds) {
       const task = wallOf(seed);
@@ -20,7 +20,7 @@ describe('halo', () => {
       expect(brokenRules(task, candidate), `wall ${seed}`).toEqual([]);
       if (candidate.unplaced.length === 0) whole++;
     }
-    expect(whole).toBeGreaterThan(100);
+    expect(whole).toBeGreaterThan(26);
   });
 
   test('law: the checker itself sees each kind of breach', () => {
@@ -36,7 +36,7 @@ describe('halo', () => {
   });
 
   test('law: a mirrored wall has the mirrored answer', () => {
-    for (const seed of seeds.slice(0, 60)) {
+    for (const seed of seeds.slice(0, 15)) {
       const { leanDegrees: _, ...task } = wallOf(seed);
       const twin: HaloTask = {
         ...task,
@@ -61,7 +61,7 @@ describe('halo', () => {
   test('law: where there is room to spare, a wall twice the size takes twice the sizes', () => {
     const doubled = <B extends { widthMm: number; heightMm: number }>(box: B): B =>
       Object.fromEntries(Object.entries(box).map(([key, value]) => [key, 2 * (value as number)])) as unknown as B;
-    for (const seed of seeds.slice(0, 20)) {
+    for (const seed of seeds.slice(0, 6)) {
       const task = fortyOf(seed);
       const { leftMm, rightMm, bottomMm, topMm } = task.surface;
       const twice: HaloTask = {
@@ -79,7 +79,7 @@ describe('halo', () => {
   });
 
   test('law: a wall too small leaves pieces unplaced and says how many, and overlaps none', () => {
-    for (const seed of seeds.slice(0, 10)) {
+    for (const seed of seeds.slice(0, 4)) {
       const task = { ...fortyOf(seed), surface: { leftMm: 2200, rightMm: 3300, bottomMm: 900, topMm: 2300 } };
       const candidate = halo(task);
       expect(candidate.unplaced.length).toBeGreaterThan(0);
@@ -103,7 +103,7 @@ describe('halo', () => {
   });
 
   test('law: no piece strays: 120 stay together on a wall with room for many more', () => {
-    for (const seed of seeds.slice(0, 10)) {
+    for (const seed of seeds.slice(0, 4)) {
       const task = fortyOf(seed);
       const pieces = [...task.pieces, ...fortyOf(seed + 1).pieces, ...fortyOf(seed + 2).pieces];
       const { measures } = halo({ ...task, pieces });
@@ -112,7 +112,7 @@ describe('halo', () => {
   });
 
   test('law: tops stay within reach where they can', () => {
-    for (const seed of seeds.slice(0, 10)) {
+    for (const seed of seeds.slice(0, 5)) {
       const { measures } = halo({ ...fortyOf(seed), reachMm: 2320 });
       expect(measures.highestTopMm).toBeLessThanOrEqual(2320);
     }

@@ -18,8 +18,8 @@ const wall = (widthsMm: readonly number[], over: Partial<HangTask> = {}): HangTa
 });
 
 describe('hangs', () => {
-  test('law: on 60 random walls no way of any kind breaks a rule (1,000 in the bench)', () => {
-    for (let seed = 1; seed <= 60; seed++) {
+  test('law: on 20 random walls no way of any kind breaks a rule (1,000 in the bench)', () => {
+    for (let seed = 1; seed <= 20; seed++) {
       const task = hangWallOf(seed);
       for (const kind of KINDS)
         for (const candidate of hangs(kind, task))
@@ -68,6 +68,25 @@ describe('hangs', () => {
     }
   });
 
+  test('law: a salon on an axis: no frame crosses it, a quarter or more stand half a gap from it, one gap apart, in two rows about as long', () => {
+    for (const seed of [1, 2, 3, 4]) {
+      const task = salonOf(seed);
+      const { places } = hang('salon on an axis', task);
+      const off = places.map((at, i) => Math.abs(at!.yMm - CENTRE) - task.pieces[i]!.heightMm / 2);
+      expect(Math.min(...off)).toBeGreaterThanOrEqual(task.gapMm / 2 - 1);
+      const atAxis = off.flatMap((mm, i) => (mm <= task.gapMm / 2 + 1 ? [i] : []));
+      expect(atAxis.length).toBeGreaterThanOrEqual(40 / 4);
+      const lengths = [1, -1].map((side) => {
+        const row = atAxis.filter((i) => side * (places[i]!.yMm - CENTRE) > 0);
+        const ends = row.map((i) => [places[i]!.xMm, task.pieces[i]!.widthMm / 2] as const).sort((a, b) => a[0] - b[0]);
+        for (const [k, [x, half]] of ends.slice(1).entries())
+          expect(Math.abs(x - half - ends[k]![0] - ends[k]![1] - task.gapMm)).toBeLessThanOrEqual(2);
+        return ends.at(-1)![0] + ends.at(-1)![1] - ends[0]![0] + ends[0]![1];
+      });
+      expect(Math.max(...lengths) / Math.min(...lengths)).toBeLessThan(1.4);
+    }
+  });
+
   test('story: two pendants have two ways, for one pair stacked would look like one pair close', () => {
     expect(hangs('pendants', wall([500, 480])).map(({ name }) => name)).toEqual(['pendants close', 'pendants wide']);
     expect(hangs('pendants', wall([500, 480, 400, 390]))).toHaveLength(3);
@@ -78,7 +97,7 @@ describe('hangs', () => {
   });
 
   test('law: a mirrored wall has the mirrored answer, but a line keeps the order it was given', () => {
-    for (let seed = 1; seed <= 20; seed++) {
+    for (let seed = 1; seed <= 8; seed++) {
       const task = hangWallOf(seed);
       const twin: HangTask = {
         ...task,
@@ -100,7 +119,7 @@ describe('hangs', () => {
   });
 
   test('law: the order the pieces are given in changes nothing but the line that keeps it', () => {
-    for (let seed = 1; seed <= 20; seed++) {
+    for (let seed = 1; seed <= 4; seed++) {
       const task = salonOf(seed);
       // No two of one area or one width, so that every size knows its place.
       const pieces = task.pieces.map((piece, i) => ({

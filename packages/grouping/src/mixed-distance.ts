@@ -75,12 +75,15 @@ export function mixedDistance(columns: readonly Column[], perColumn: ArrayLike<n
   const numbers = counted.flatMap(({ column, weight }) => (column.kind === 'number' ? [{ column, weight }] : []));
   const plain = numbers.filter(({ column }) => knownOfAll(column));
   const careful = numbers.filter((number) => !plain.includes(number));
-  const others = counted.filter(({ column }) => column.kind !== 'number');
+  const words = counted.flatMap(({ column, weight }) => (column.kind === 'word' ? [{ column, weight }] : []));
+  const others = counted.filter(({ column }) => column.kind === 'words' || column.kind === 'vector');
   const ofPlain = plainDistance(plain);
-  if (careful.length + others.length === 0) return (i, j) => ofPlain(i, j) / all;
+  if (careful.length + words.length + others.length === 0) return (i, j) => ofPlain(i, j) / all;
   const width = careful.length;
   const weights = Float64Array.from(careful, ({ weight }) => weight);
   const rows = sideBySide(careful, width, (value, { column }) => value / column.range);
+  const codes = words.map(({ column }) => column.codes);
+  const ofWords = words.map(({ weight }) => weight);
   return (i, j) => {
     let sum = plain.length > 0 ? ofPlain(i, j) : 0;
     let unknown = 0;
@@ -89,6 +92,12 @@ export function mixedDistance(columns: readonly Column[], perColumn: ArrayLike<n
       if (apart < 1) sum += weights[w]! * apart;
       else if (apart >= 1) sum += weights[w]!;
       else unknown += weights[w]!;
+    }
+    for (let c = 0; c < codes.length; c++) {
+      const one = codes[c]![i]!;
+      const other = codes[c]![j]!;
+      if ((one | other) < 0) unknown += ofWords[c]!;
+      else if (one !== other) sum += ofWords[c]!;
     }
     for (let c = 0; c < others.length; c++) {
       const { column, weight } = others[c]!;

@@ -27,17 +27,19 @@ export function sightOf(n: number, distance: Distance): Sight {
   const k = Math.max(1, Math.min(NEIGHBOURS, n - 1));
   if (n > WHOLE) return { n, distance, near: nearNeighbours(n, k, distance), whole: false };
   const held = new Float32Array(n * n);
-  for (let i = 0; i < n; i++) for (let j = 0; j < i; j++) held[i * n + j] = held[j * n + i] = distance(i, j);
-  const kept: Distance = (i, j) => held[i * n + j]!;
-  return { n, distance: kept, near: exactNeighbours(n, k, kept), whole: true };
+  const near = exactNeighbours(n, k, (i, j) => {
+    const apart = distance(i, j);
+    held[i * n + j] = apart;
+    held[j * n + i] = apart;
+    return apart;
+  });
+  return { n, distance: (i, j) => held[i * n + j]!, near, whole: true };
 }
 
-/** The same sight of some rows alone. */
+/** The same sight of some rows alone; of their neighbours those that are among them. */
 export function sightOfRows(sight: Sight, rows: Int32Array): Sight {
   const n = rows.length;
   const distance: Distance = (i, j) => sight.distance(rows[i]!, rows[j]!);
-  if (sight.whole)
-    return { n, distance, near: exactNeighbours(n, Math.max(1, Math.min(NEIGHBOURS, n - 1)), distance), whole: true };
   const { k, near, far } = sight.near;
   const at = new Int32Array(sight.n).fill(-1);
   for (let i = 0; i < n; i++) at[rows[i]!] = i;
@@ -53,7 +55,7 @@ export function sightOfRows(sight: Sight, rows: Int32Array): Sight {
       kept.near[to] = at[near[q]!]!;
       kept.far[to++] = far[q]!;
     }
-  return { n, distance, near: kept, whole: false };
+  return { n, distance, near: kept, whole: sight.whole };
 }
 
 /** Groups by density, lasting ones then innermost ones, as labels a thing, −1 in none. */

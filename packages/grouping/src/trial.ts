@@ -83,7 +83,7 @@ function apartFromType(columns: readonly Column[], perColumn: Float64Array): Dis
 }
 
 function stabilities({ sight, n, least, seed, tick }: Pool, groups: readonly Int32Array[], method: Method): number[] {
-  const rounds = sight.whole ? 10 : 4;
+  const rounds = n <= 1000 ? 10 : n <= WHOLE ? 5 : 4;
   const sums = new Float64Array(groups.length);
   for (let round = 0; round < rounds; round++) {
     const rows = shuffledUpTo(n, seeded(seed + 101 * round + 1))
