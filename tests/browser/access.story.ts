@@ -25,6 +25,25 @@ async function seriousIn(page: Page): Promise<string[]> {
 /** Pages that fold differently where there is less room; the rules that axe tries depend on little else. */
 const FOLDING = new Set(['#wall/dye:head', '#room/dye', '#colour', '#bring-in', '#collection', '#loans', '#one-thing']);
 
+/** Begun from the wall with nothing selected: the form is open on its card, and the ways lie along the foot. */
+async function arrangedOn(page: Page, address: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, address);
+  const caption = page.getByRole('button', { name: 'Caption' });
+  const start = page.getByRole('button', { name: 'arrange on this wall…' });
+  await start.or(caption).first().waitFor();
+  if (!(await start.isVisible())) await caption.click();
+  await start.click();
+  await page.getByRole('button', { name: /^all that hangs on this wall: \d/ }).click();
+  await page.getByRole('radio', { name: 'in a line' }).check();
+  await page.getByRole('button', { name: 'Show ways' }).click();
+  await page
+    .getByRole('button', { name: /^Try it/ })
+    .first()
+    .waitFor();
+}
+
 for (const [width, height] of [
   [1440, 900],
   [1024, 768],
@@ -78,6 +97,10 @@ for (const [width, height] of [
         await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
         address,
       ).toBeLessThanOrEqual(0);
+    }
+    if (width > 720) {
+      await arrangedOn(page, '#wall/wheel:head');
+      expect(await seriousIn(page), 'the form and the ways to arrange').toEqual([]);
     }
     expect(errors).toEqual([]);
   });

@@ -17,7 +17,8 @@ const EAST = 'dye:head';
 const NORTH = 'dye:left';
 const BLOCKS = Array.from({ length: 41 }, (_, n) => `block-1#${n + 1}`);
 
-type Spots = readonly (readonly [number, number])[];
+type Spot = readonly [number, number];
+type Spots = readonly Spot[];
 
 /** Where pieces are on a wall, as shares of it: the drawing's own scale changes with what lies along the foot. */
 function spotsOn(page: Page, wall: string, pieces: readonly string[]): Promise<Spots> {
@@ -26,7 +27,7 @@ function spotsOn(page: Page, wall: string, pieces: readonly string[]): Promise<S
       const probe = (window as unknown as { enfiladeProbe: Probe }).enfiladeProbe;
       const on = probe.surfaceRectOf(surface);
       if (on === null) return [];
-      return ids.map((id): readonly [number, number] => {
+      return ids.map((id): Spot => {
         const rect = probe.screenRectOf(id);
         if (rect === null) return [0, 0];
         return [(rect.x + rect.width / 2 - on.x) / on.width, (rect.y + rect.height / 2 - on.y) / on.height];
@@ -53,8 +54,10 @@ test('story: a salon is asked for, tried, seen by the artist, declined, taken as
   const { page: hers, errors: herErrors } = await museum.enter(browser, 'guest artist');
   await page.getByRole('button', { name: /^Dye House, east wall/ }).click();
   await hers.getByRole('button', { name: /^Dye House, east wall/ }).click();
-  await page.getByRole('button', { name: 'select all' }).click();
-  await page.getByRole('button', { name: 'arrange…' }).click();
+  // With nothing selected, from the wall itself.
+  await page.keyboard.press('Escape');
+  await page.getByRole('button', { name: 'arrange on this wall…' }).click();
+  await page.getByRole('button', { name: 'those of Sixty impressions: 42' }).click();
   await page.getByText(/not possible here/).click();
   await expect(page.getByText('Pendants answer each other in pairs')).toBeVisible();
   await page.getByRole('radio', { name: 'salon hang' }).check();
@@ -161,5 +164,23 @@ test('story: a block is dragged onto others, which make room for it live, but fo
   await page.mouse.up();
   await expect(page.getByRole('button', { name: /^Undo: move/ })).toBeEnabled();
   expect(await moved(page, EAST, ['block-1#9'], before.slice(8))).toBeLessThan(SEEN);
+  await page.getByRole('button', { name: /^Undo: move/ }).click();
+  await expect.poll(() => moved(page, EAST, BLOCKS, before)).toBeLessThan(SEEN);
+
+  // Two moved together push as one, and keep their distance.
+  const [second, onto] = [(await middle('block-1#2'))!, (await middle('block-1#15'))!];
+  await page.mouse.click(from.x, from.y);
+  await page.keyboard.down('Shift');
+  await page.mouse.click(second.x, second.y);
+  await page.keyboard.up('Shift');
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(onto.x, onto.y, { steps: 6 });
+  await page.mouse.up();
+  await expect(page.getByRole('button', { name: /^Undo: move 2 pieces, \d+ makes? room/ })).toBeEnabled();
+  expect(await moved(page, EAST, BLOCKS.slice(2), before.slice(2))).toBeGreaterThan(SEEN);
+  const [one, two] = (await spotsOn(page, EAST, BLOCKS.slice(0, 2))) as [Spot, Spot];
+  const [was, wasTwo] = before as unknown as [Spot, Spot];
+  for (const k of [0, 1] as const) expect(Math.abs(two[k] - one[k] - (wasTwo[k] - was[k]))).toBeLessThan(SEEN);
   expect(errors).toEqual([]);
 });

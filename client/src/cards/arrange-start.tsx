@@ -38,7 +38,7 @@ export function ArrangeStart({ surface, here }: StartProps) {
   return (
     <div className="arrange-start">
       <button type="button" className="t1" aria-expanded={open} onClick={() => setOpen(!open)}>
-        arrange…
+        arrange on this wall…
       </button>
       {open ? (
         <>
