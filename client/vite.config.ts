@@ -29,6 +29,8 @@ export default defineConfig({
     sourcemap: false,
     chunkSizeWarningLimit: 900,
     rolldownOptions: {
+      // Where a slow machine's build spends its time is nothing to who starts a show.
+      checks: { pluginTimings: false },
       input: {
         index: `${import.meta.dirname}/index.html`,
         'service-worker': `${import.meta.dirname}/src/offline/service-worker.ts`,
