@@ -66,8 +66,8 @@ export class CollectionIntake {
     await this.store.query.insertInto('collection_imports').values(row).execute();
     const old = (await this.list()).slice(COLLECTION_IMPORTS_KEPT).map(({ id }) => id);
     if (old.length > 0) {
-      await this.store.query.deleteFrom('collection_before').where('import', 'in', old).execute();
       await this.store.query.deleteFrom('collection_imports').where('id', 'in', old).execute();
+      await this.forget(old);
     }
     return toldFrom(row);
   }
@@ -123,7 +123,7 @@ export class CollectionIntake {
 
   /** One photograph to one record, whatever brought it in: it stays when that is taken back. False: no such record. */
   photograph(number: string, picture: string): Promise<boolean> {
-    return this.inLine('photograph', async () => {
+    return this.inLine(randomUUID(), async () => {
       const found = await this.store.query.transaction().execute(async (transaction) => {
         const key = objectNumberKey(number);
         const known = (await wholeRecords(transaction, [key])).get(key);
@@ -133,6 +133,25 @@ export class CollectionIntake {
       this.collection.changed();
       return found;
     });
+  }
+
+  /** Some at a time: what the largest found is as long as the collection. */
+  private async forget(imports: readonly string[]): Promise<void> {
+    const { query } = this.store;
+    for (;;) {
+      const some = query
+        .selectFrom('collection_before')
+        .select('key')
+        .where('import', 'in', imports)
+        .limit(BACK_AT_ONCE);
+      const { numDeletedRows } = await query
+        .deleteFrom('collection_before')
+        .where('import', 'in', imports)
+        .where('key', 'in', some)
+        .executeTakeFirst();
+      if (numDeletedRows === 0n) return;
+      await new Promise((later) => setImmediate(later));
+    }
   }
 
   private async standing(id: string): Promise<void> {

@@ -27,7 +27,8 @@ export function BringIn({ into }: { readonly into: 'collection' | null }) {
   const { me } = show;
   // Asked from the collection; a word given here comes after.
   useEffect(() => {
-    if (into !== null) reviewOf(show).say(into);
+    if (into === null) reviewOf(show).sayNothing();
+    else reviewOf(show).say(into);
   }, [into, show]);
   if (!mayBringIn(me.person.role)) {
     return (

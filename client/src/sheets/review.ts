@@ -162,6 +162,14 @@ export class Review {
     this.put({ into });
   }
 
+  /** As whoever comes here from the head expects it; where something is being brought in, it stays where it goes. */
+  sayNothing(): void {
+    const { reading, pictures, collected, done } = this.state;
+    if (reading.kind !== 'none' || pictures.length > 0 || collected !== null || done !== null) return;
+    this.intoSaid = false;
+    this.put({ into: EMPTY.into });
+  }
+
   private takeReading(reading: ReadingState): void {
     // What no checklist holds was meant for the collection, until a person says otherwise.
     const long = reading.kind === 'read' && reading.collection.count > MAX_ROWS;
