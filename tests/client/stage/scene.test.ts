@@ -1,3 +1,4 @@
+import { labelOn, setSetting } from '@enfilade/shared/commands';
 import { carrierOn, type Place } from '@enfilade/shared/schema';
 import * as fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
@@ -5,6 +6,7 @@ import { type SceneFrame, surfaceAt } from '../../../client/src/stage/panels.ts'
 import { Scene } from '../../../client/src/stage/scene.ts';
 import { ceilingFrameOf } from '../../../client/src/stage/scene-ceiling.ts';
 import { itemsOf } from '../../../client/src/stage/scene-items.ts';
+import { SceneLabels } from '../../../client/src/stage/scene-labels.ts';
 import { layoutFrameOf } from '../../../client/src/stage/scene-layout.ts';
 import { roomFrameOf } from '../../../client/src/stage/scene-room.ts';
 import { wallFrameOf } from '../../../client/src/stage/scene-wall.ts';
@@ -54,6 +56,30 @@ describe('where things are drawn', () => {
     expect(faced).toMatchObject({ as: 'picture', xMm: 4000, yMm: -20 + 225, widthMm: 1400 });
     const trap = itemsOf(frame, lookup, 'trap#1').find(({ key }) => key === 'trap#1@dye:head');
     expect(trap).toMatchObject({ xMm: 4000 - 700 + 300, yMm: -20 + 450 + 390 });
+  });
+
+  test('law: of the labels on a drawing only what changed is told, and none of what is under a hand', () => {
+    const { documents, judgements, put } = stageShow();
+    put({ 'oil#1': ['dye:head', 1500, 1500, 0, 0], 'block#1': ['dye:head', 4500, 1500, 0, 0] });
+    const frame = roomFrameOf(judgements, 'dye') as SceneFrame;
+    const labels = new SceneLabels();
+    expect(labels.read(judgements, frame, new Set())).toEqual([]);
+    documents.write(setSetting('labelsOnWalls', true).changes, 'test');
+    expect(labels.read(judgements, frame, new Set())).toHaveLength(2);
+    expect(labels.read(judgements, frame, new Set())).toEqual([]);
+    // In the fold-out the head wall lies upright: its label stands 60 mm right of the work, 54 in over the floor (by hand).
+    const [first] = labels.shown;
+    const gap = 120;
+    expect(first?.minX).toBeCloseTo(ROOM.heightMm + gap + 1500 + 430 + 60, 6);
+    expect(first === undefined ? null : (first.minY + first.maxY) / 2).toBeCloseTo(
+      ROOM.heightMm - (1371.6 + judgements.where.wallOf('dye:head')!.floorAt(first?.label.xMm ?? 0)),
+      6,
+    );
+    expect(labels.read(judgements, frame, new Set(['oil#1']))).toHaveLength(1);
+    expect(labels.shown.map(({ label }) => label.pieces)).toEqual([['block#1']]);
+    expect(labels.read(judgements, frame, new Set())).toHaveLength(1);
+    documents.write(labelOn(['block#1'], 'none').changes, 'test');
+    expect(labels.read(judgements, frame, new Set())).toHaveLength(1);
   });
 
   test('reference: a ceiling is seen from below: the head wall at its foot, left and right as on that wall (by hand)', () => {
