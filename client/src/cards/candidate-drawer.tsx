@@ -133,8 +133,9 @@ function Candidates({ asked, task }: { readonly asked: ArrangeAsked; readonly ta
         ) : null}
         {done && offered.length === 0 ? (
           <p className="t1 b" role="status">
-            {shown.length + declined.size === 0 ? 'No way is found' : 'No other way is found'}: the room there is does
-            not hold them with these settings.
+            {arranging.state === 'stopped'
+              ? 'Stopped before a way was found. Nothing has moved.'
+              : `${shown.length + declined.size === 0 ? 'No way is found' : 'No other way is found'}: the room there is does not hold them with these settings, or what they make is not what it is called.`}
           </p>
         ) : null}
         <div className="candidates-gather t1">
