@@ -20,6 +20,7 @@ const COLUMNS: readonly Column[] = [
   ['Credit Line', ({ creditLine = '' }) => creditLine],
   ['Source', ({ source }) => source],
   ['Hardware', ({ hardwareText = '' }) => hardwareText],
+  ['Frame', ({ frame }) => frameText(frame)],
   ['Notes', ({ notes = '' }) => notes],
 ];
 const PRIVATE_COLUMNS: readonly (readonly [heading: string, field: 'value' | 'price' | 'storage' | 'contact'])[] = [
@@ -34,6 +35,12 @@ function measuredText(measured: MuseumObject['measured']): string {
   const { heightMm, widthMm, depthMm, estimated } = measured;
   const size = [`H ${heightMm}`, `W ${widthMm}`, ...(depthMm === null ? [] : [`D ${depthMm}`])].join(' × ');
   return `${estimated ? 'approx. ' : ''}${size} mm`;
+}
+
+/** As it is read again (frame-words.ts). */
+function frameText(frame: MuseumObject['frame']): string {
+  if (frame == null) return '';
+  return frame.widthMm > 0 ? `${frame.kind}, ${frame.widthMm} mm` : frame.kind;
 }
 
 /**

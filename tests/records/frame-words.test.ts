@@ -17,6 +17,7 @@ const SAID: readonly (readonly [cell: string, heading: string, kind: string | nu
   ['silver leaf, 55 mm', 'Frame', 'silver', 55],
   ['black 40', 'Frame', 'black', 0],
   ['gilt 6 cm, slip 1 cm', 'Frame', 'gilt', 0],
+  ['from the picture, 42 mm', 'Frame', 'from the picture', 42],
   ['see conservation file', 'Frame', null, 0],
 ];
 

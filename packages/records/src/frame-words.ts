@@ -1,7 +1,16 @@
 /** What a cell says of a frame: `gilt, 6 cm` is gilt and 60 mm wide as faced. What kind is not said is not guessed. */
 import { unitStatedBy } from './stated-by-heading.ts';
 
-export type FrameWord = 'none' | 'gilt' | 'silver' | 'black' | 'white' | 'pale wood' | 'wood' | 'dark wood';
+export type FrameWord =
+  | 'none'
+  | 'from the picture'
+  | 'gilt'
+  | 'silver'
+  | 'black'
+  | 'white'
+  | 'pale wood'
+  | 'wood'
+  | 'dark wood';
 
 export interface FrameWords {
   readonly kind: FrameWord;
@@ -18,6 +27,8 @@ export interface FrameRead {
 // In the order asked: what covers a wood is seen before it. Common practice, no source; beyond English from memory.
 const KINDS: readonly (readonly [RegExp, FrameWord])[] = [
   [/\b(unframed|no frame|none|without frame|frameless|ungerahmt|sans cadre)\b/, 'none'],
+  // Its colours are those of the photograph's edge.
+  [/\bfrom the picture\b/, 'from the picture'],
   [/\b(gilt|gilded|gold|golden|giltwood|vergoldet|dor[ée]e?)\b/, 'gilt'],
   [/\b(silver|silvered|silver-gilt|alumini?um|steel|silber|argent[ée]?)\b/, 'silver'],
   [/\b(black|ebon(y|ised|ized)|schwarz|noire?)\b/, 'black'],

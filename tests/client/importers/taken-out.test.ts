@@ -22,6 +22,7 @@ const RECORDS: readonly commands.RecordIn[] = [
       lender: '',
       source: 'collection',
       weightKg: 4.5,
+      frame: { kind: 'pale wood', widthMm: 42.5 },
     },
     private: { value: '£9,000', storage: 'Rack 3' },
   },
