@@ -44,7 +44,7 @@ export function pixelsOf({ data, info }: Raster): Pixels {
   };
 }
 
-/** The thing in a picture; `cut` is a person's word on it. */
+/** The thing in a picture, in the bytes of `whole`, which is void from then on; `cut` is a person's word on it. */
 export function cutFrom(whole: Raster, cut: PictureCut | null): Cut {
   if (cut === 'whole') return { raster: opaque(whole), cutOut: said('whole', cut) };
   const found = outlined(whole, cut === 'leave out' ? cut : undefined);
@@ -102,16 +102,15 @@ function shapeOf(mask: Uint8Array, step: number, width: number, height: number):
   return { left: x, top: y, ...size, mask, step };
 }
 
+/** In the same bytes: a row never lands behind where it was. */
 function within({ data, info }: Raster, { left, top, width, height, mask, step }: Shape): Raster {
-  const part = Buffer.allocUnsafe(width * height * 4);
-  const alphaOf = mask === null ? null : softAlphaOf(mask, step, info.width, info.height);
+  const lower = mask === null ? null : softAlphaOf(mask, step, info.width, info.height);
   for (let y = 0; y < height; y++) {
     const start = (top + y) * info.width + left;
-    const row = part.subarray(y * width * 4, (y + 1) * width * 4);
-    data.copy(row, 0, start * 4, (start + width) * 4);
-    alphaOf?.(top + y, left, row);
+    data.copyWithin(y * width * 4, start * 4, (start + width) * 4);
+    lower?.(top + y, left, data.subarray(y * width * 4, (y + 1) * width * 4));
   }
-  return { data: part, info: { ...info, width, height } };
+  return { data: data.subarray(0, width * height * 4), info: { ...info, width, height } };
 }
 
 /** Lowers the alpha of a row's pixels to the mask's, its edges soft: straight from the middle of one pixel to the next. */
@@ -149,8 +148,7 @@ function between(place: number, step: number, count: number): [low: number, high
   return [low, Math.min(count - 1, low + 1), at - low];
 }
 
-function opaque({ data, info }: Raster): Raster {
-  const all = Buffer.from(data);
-  for (let at = 3; at < all.length; at += 4) all[at] = 255;
-  return { data: all, info };
+function opaque(raster: Raster): Raster {
+  for (let at = 3; at < raster.data.length; at += 4) raster.data[at] = 255;
+  return raster;
 }

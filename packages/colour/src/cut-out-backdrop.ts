@@ -26,15 +26,16 @@ function reachOf(length: number): number {
   return 2 / Math.max(1, length - 1);
 }
 
-/** A smooth ground with its colour at every pixel of a picture of that size. */
-export function backdropFrom(ground: SmoothGround, width: number, height: number): Backdrop {
-  const plane = (terms: Float64Array): Float32Array => filled(terms, width, height);
-  const planes = { width, height, L: plane(ground.L), a: plane(ground.a), b: plane(ground.b) };
+/** A smooth ground with its colour at every pixel, written into `planes`. */
+export function backdropInto(planes: LabPlanes, ground: SmoothGround): Backdrop {
+  const { width, height } = planes;
+  fill(planes.L, ground.L, width, height);
+  fill(planes.a, ground.a, width, height);
+  fill(planes.b, ground.b, width, height);
   return { planes, spread: ground.spread, borderShare: ground.borderShare };
 }
 
-function filled(terms: Float64Array, width: number, height: number): Float32Array {
-  const plane = new Float32Array(width * height);
+function fill(plane: Float32Array, terms: Float64Array, width: number, height: number): void {
   const [c0 = 0, cu = 0, cv = 0, cuu = 0, cuv = 0, cvv = 0] = terms;
   const [across, down] = [reachOf(width), reachOf(height)];
   for (let y = 0, i = 0; y < height; y++) {
@@ -46,7 +47,6 @@ function filled(terms: Float64Array, width: number, height: number): Float32Arra
       plane[i] = base + (slope + cuu * u) * u;
     }
   }
-  return plane;
 }
 
 /** Solves the symmetric system of the sums, given from their diagonal on, by elimination; three right-hand sides. */
@@ -122,6 +122,22 @@ function valueAt(terms: Float64Array, u: number, v: number): number {
 /** The ground's colour at a place, u and v over −1..1. */
 export function groundAt({ L, a, b }: SmoothGround, u: number, v: number): LabD65 {
   return { L: valueAt(L, u, v), a: valueAt(a, u, v), b: valueAt(b, u, v) };
+}
+
+/** Writes, as colour `at`, the ground's colour at pixel `i` of a picture of that size. */
+export function groundInto(
+  into: LabPlanes,
+  at: number,
+  { L, a, b }: SmoothGround,
+  i: number,
+  { width, height }: Pick<LabPlanes, 'width' | 'height'>,
+): void {
+  const x = i % width;
+  const u = reachOf(width) * x - 1;
+  const v = (reachOf(height) * (i - x)) / width - 1;
+  into.L[at] = valueAt(L, u, v);
+  into.a[at] = valueAt(a, u, v);
+  into.b[at] = valueAt(b, u, v);
 }
 
 /** How far each point is from the ground, ΔE*ab. */

@@ -1,6 +1,5 @@
-import { type Backdrop, backdropFrom, groundThrough, nearOf, type SmoothGround } from './cut-out-backdrop.ts';
-import type { LabD65 } from './lab.ts';
-import { labAt as at, type LabPlanes, lengthOf } from './lab-planes.ts';
+import { type Backdrop, backdropInto, groundThrough, nearOf, type SmoothGround } from './cut-out-backdrop.ts';
+import { emptyPlanes, type LabPlanes, lengthOf } from './lab-planes.ts';
 
 /** How dark a shadow may be, of its ground's L*, and how fast it may come on, in L* from one pixel to the next. */
 const SHADOW_LEAST = 0.6;
@@ -22,9 +21,9 @@ const FITS = 2;
 
 /** Where the ground is, fitted anew to all that was first taken for it. */
 export function groundOf(planes: LabPlanes, first: SmoothGround): GroundFound {
-  const { width, height } = planes;
+  const under = emptyPlanes(planes.width, planes.height);
   let smooth = first;
-  let backdrop = backdropFrom(smooth, width, height);
+  let backdrop = backdropInto(under, smooth);
   let ground = flooded(planes, backdrop);
   // A step that is odd, for no column to be favoured; a thousand places speak well enough for the whole ground.
   const stride = Math.floor(ground.length / 2000) * 2 + 1;
@@ -33,25 +32,25 @@ export function groundOf(planes: LabPlanes, first: SmoothGround): GroundFound {
     for (let i = 0; i < ground.length; i += stride) if (ground[i] === PLAIN) places.push(i);
     if (places.length < 64) break;
     smooth = { ...groundThrough(planes, places, smooth), borderShare: first.borderShare };
-    backdrop = backdropFrom(smooth, width, height);
+    backdrop = backdropInto(under, smooth);
     ground = flooded(planes, backdrop);
   }
   return { ground, smooth, backdrop };
 }
 
-/** What kind of ground a pixel may be by its colour, `near` to the ground `under` it; 0 for none. */
-export function kindOf({ L, a, b }: LabD65, under: LabD65, near: number): number {
-  const dL = L - under.L;
-  if (lengthOf(dL, a - under.a, b - under.b) < near) return PLAIN;
+/** What kind of ground pixel `i` may be by its colour, `near` to the ground `under` it; 0 for none. */
+export function kindAt(i: number, { L, a, b }: LabPlanes, under: LabPlanes, near: number): number {
+  const dL = L[i]! - under.L[i]!;
+  if (lengthOf(dL, a[i]! - under.a[i]!, b[i]! - under.b[i]!) < near) return PLAIN;
   // A shadow is the ground darker, its little colour with it.
-  const depth = L / Math.max(under.L, 1);
+  const depth = L[i]! / Math.max(under.L[i]!, 1);
   if (dL > near || depth < SHADOW_LEAST) return 0;
-  return lengthOf(a - under.a * depth, b - under.b * depth) > near ? 0 : SHADED;
+  return lengthOf(a[i]! - under.a[i]! * depth, b[i]! - under.b[i]! * depth) > near ? 0 : SHADED;
 }
 
 /** Whether what may be shadow comes on softly, from one pixel to the next. */
-export function isComingOn(one: LabD65, next: LabD65, spread: number): boolean {
-  return lengthOf(one.L - next.L, one.a - next.a, one.b - next.b) < SHADOW_STEP + Math.min(spread, 2);
+export function isComingOn(one: number, next: number, { L, a, b }: LabPlanes, spread: number): boolean {
+  return lengthOf(L[one]! - L[next]!, a[one]! - a[next]!, b[one]! - b[next]!) < SHADOW_STEP + Math.min(spread, 2);
 }
 
 /** The ground that joins the border. */
@@ -64,9 +63,9 @@ function flooded(planes: LabPlanes, backdrop: Backdrop): Uint8Array {
   let top = 0;
   const visit = (i: number, from: number): void => {
     if (ground[i] !== 0) return;
-    const kind = kindOf(at(planes, i), at(backdrop.planes, i), near);
+    const kind = kindAt(i, planes, backdrop.planes, near);
     if (kind === 0) return;
-    if (kind === SHADED && (from < 0 || !isComingOn(at(planes, i), at(planes, from), backdrop.spread))) return;
+    if (kind === SHADED && (from < 0 || !isComingOn(i, from, planes, backdrop.spread))) return;
     ground[i] = kind;
     stack[top++] = i;
   };

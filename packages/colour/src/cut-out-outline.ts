@@ -1,10 +1,9 @@
 /** A cut-out drawn larger than it was found: what lies along its outline is told anew, all else is as it was. */
-import { groundAt, nearOf, type SmoothGround, spreadOf } from './cut-out-backdrop.ts';
-import { isComingOn, kindOf, PLAIN } from './cut-out-ground.ts';
+import { groundInto, nearOf, type SmoothGround, spreadOf } from './cut-out-backdrop.ts';
+import { isComingOn, kindAt, PLAIN } from './cut-out-ground.ts';
 import { trimmed, withoutLooseBits } from './cut-out-rim.ts';
 import { OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
-import type { LabD65 } from './lab.ts';
-import { emptyPlanes, type LabPlanes, labInto, lengthOf, softAt } from './lab-planes.ts';
+import { emptyPlanes, type LabPlanes, labInto, lengthOf, softInto } from './lab-planes.ts';
 
 /** What was found at the small size: the mask, where the ground is and how (0 for the thing), and how it runs. */
 interface Found {
@@ -33,16 +32,15 @@ export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Arr
   const placesOf = (what: number): Int32Array => placesIn(wanted, what, found.width, times, width, height);
   const sharp = emptyPlanes(width, height);
   for (const i of placesOf(SHARP)) labInto(sharp, i, data, 4 * i);
-  const sample = Float64Array.from(placesOf(SAMPLE), (i) => missAt(i, sharp, found.smooth));
-  const spread = Math.max(found.smooth.spread, spreadOf(sample));
-  const near = nearOf({ spread });
-  const mask = enlarged(found.mask, found.width, times, width, height);
+  const spread = Math.max(found.smooth.spread, spreadOf(missesOf(groundLookAt(placesOf(SAMPLE), sharp, found.smooth))));
   const told = placesOf(TOLD);
+  const { soft, under } = groundLookAt(told, sharp, found.smooth);
+  const mask = enlarged(found.mask, found.width, times, width, height);
   // Of what is told anew: 1, and 1 more than the kind of ground it may be.
   const kinds = new Uint8Array(mask.length);
-  for (const i of told) {
-    mask[i] = 255;
-    kinds[i] = 1 + kindOf(softAt(i, sharp), colourOf(found.smooth, i, sharp), near);
+  for (let n = 0; n < told.length; n++) {
+    mask[told[n]!] = 255;
+    kinds[told[n]!] = 1 + kindAt(n, soft, under, nearOf({ spread }));
   }
   const stack = new Int32Array(told.length);
   let top = 0;
@@ -53,9 +51,14 @@ export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Arr
   };
   // What was ground stays it where it still looks like it, and spreads from there into the thing's rim.
   for (const i of told) if (kinds[i]! > 1 && found.ground[smallOf(i, width, found.width, times)] !== 0) take(i);
+  const pair = emptyPlanes(2, 1);
+  const comesOn = (i: number, from: number): boolean => {
+    softInto(pair, 0, sharp, i);
+    softInto(pair, 1, sharp, from);
+    return isComingOn(0, 1, pair, spread);
+  };
   const visit = (i: number, from: number): void => {
-    if (kinds[i]! <= 1) return;
-    if (kinds[i] === 1 + PLAIN || isComingOn(softAt(i, sharp), softAt(from, sharp), spread)) take(i);
+    if (kinds[i]! > 1 && (kinds[i] === 1 + PLAIN || comesOn(i, from))) take(i);
   };
   while (top > 0) {
     const i = stack[--top]!;
@@ -71,14 +74,25 @@ export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Arr
   return mask;
 }
 
-function missAt(i: number, sharp: LabPlanes, smooth: SmoothGround): number {
-  const [here, ground] = [softAt(i, sharp), colourOf(smooth, i, sharp)];
-  return lengthOf(here.L - ground.L, here.a - ground.a, here.b - ground.b);
+interface GroundLook {
+  readonly soft: LabPlanes;
+  readonly under: LabPlanes;
 }
 
-function colourOf(smooth: SmoothGround, i: number, { width, height }: LabPlanes): LabD65 {
-  const x = i % width;
-  return groundAt(smooth, (2 * x) / Math.max(1, width - 1) - 1, (2 * (i - x)) / width / Math.max(1, height - 1) - 1);
+/** Of each of some pixels (indices) the softened colour, and the ground's there. */
+function groundLookAt(places: Int32Array, sharp: LabPlanes, smooth: SmoothGround): GroundLook {
+  const [soft, under] = [emptyPlanes(places.length, 1), emptyPlanes(places.length, 1)];
+  for (let n = 0; n < places.length; n++) {
+    softInto(soft, n, sharp, places[n]!);
+    groundInto(under, n, smooth, places[n]!, sharp);
+  }
+  return { soft, under };
+}
+
+function missesOf({ soft, under }: GroundLook): Float64Array {
+  return Float64Array.from(soft.L, (L, n) =>
+    lengthOf(L - under.L[n]!, soft.a[n]! - under.a[n]!, soft.b[n]! - under.b[n]!),
+  );
 }
 
 /** The pixel of the small size in which one of the large size is. */

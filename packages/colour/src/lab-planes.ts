@@ -1,5 +1,4 @@
 import type { Pixels } from './histogram.ts';
-import type { LabD65 } from './lab.ts';
 import { cubeRootOf, linearFromSrgb, overWhiteFromLinear } from './spaces.ts';
 
 /** A picture's colours in three planes, CIELAB D65, row by row. */
@@ -31,10 +30,6 @@ function rootAt(steps: number): number {
   const step = steps | 0;
   const low = ROOTS[step]!;
   return low + (ROOTS[step + 1]! - low) * (steps - step);
-}
-
-export function labAt({ L, a, b }: LabPlanes, i: number): LabD65 {
-  return { L: L[i]!, a: a[i]!, b: b[i]! };
 }
 
 /** Planes of that size with no colour in them yet. */
@@ -98,21 +93,26 @@ function softened(plane: Float32Array, rows: Float32Array, width: number, height
   return out;
 }
 
-/** Mean of the 3 × 3 neighbourhood of pixel `i`, smaller at the border. */
-export function softAt(i: number, { width, height, L, a, b }: LabPlanes): LabD65 {
+/** Writes, as colour `at`, the mean of the 3 × 3 neighbourhood of pixel `i` of `planes`, smaller at the border. */
+export function softInto(into: LabPlanes, at: number, { width, height, L, a, b }: LabPlanes, i: number): void {
   const x = i % width;
   const left = x > 0 ? 1 : 0;
   const right = x < width - 1 ? 1 : 0;
   const first = i >= width ? i - width : i;
   const last = i < width * (height - 1) ? i + width : i;
-  let [n, sumL, sumA, sumB] = [0, 0, 0, 0];
+  let n = 0;
+  let sumL = 0;
+  let sumA = 0;
+  let sumB = 0;
   for (let row = first; row <= last; row += width) {
-    for (let at = row - left; at <= row + right; at++) {
+    for (let p = row - left; p <= row + right; p++) {
       n++;
-      sumL += L[at]!;
-      sumA += a[at]!;
-      sumB += b[at]!;
+      sumL += L[p]!;
+      sumA += a[p]!;
+      sumB += b[p]!;
     }
   }
-  return { L: sumL / n, a: sumA / n, b: sumB / n };
+  into.L[at] = sumL / n;
+  into.a[at] = sumA / n;
+  into.b[at] = sumB / n;
 }
