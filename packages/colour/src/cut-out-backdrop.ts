@@ -144,7 +144,8 @@ export function groundInto(
 function missesOf({ u, v, L, a, b }: Points, [ofL, ofA, ofB]: readonly Float64Array[]): Float64Array {
   const misses = new Float64Array(u.length);
   for (let p = 0; p < misses.length; p++) {
-    const [x, y] = [u[p]!, v[p]!];
+    const x = u[p]!;
+    const y = v[p]!;
     misses[p] = lengthOf(L[p]! - valueAt(ofL!, x, y), a[p]! - valueAt(ofA!, x, y), b[p]! - valueAt(ofB!, x, y));
   }
   return misses;

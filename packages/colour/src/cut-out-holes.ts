@@ -47,9 +47,11 @@ export function openHoles(ground: Uint8Array, planes: LabPlanes, backdrop: Backd
       if (i >= width) take(i - width, i);
       if (i < seen.length - width) take(i + width, i);
     }
-    const found = region.subarray(0, size);
-    if (isOpen(found)) for (const i of found) ground[i] = MARK;
-    for (const i of found) seen[i] = 1;
+    // Most are of a few pixels, and none of those can tell.
+    if (size > LEAST_INSIDE && isOpen(region.subarray(0, size))) {
+      for (let at = 0; at < size; at++) ground[region[at]!] = MARK;
+    }
+    for (let at = 0; at < size; at++) seen[region[at]!] = 1;
   }
 
   function isOpen(found: Int32Array): boolean {

@@ -38,9 +38,10 @@ export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Arr
   const mask = enlarged(found.mask, found.width, times, width, height);
   // Of what is told anew: 1, and 1 more than the kind of ground it may be.
   const kinds = new Uint8Array(mask.length);
+  const near = nearOf({ spread });
   for (let n = 0; n < told.length; n++) {
     mask[told[n]!] = 255;
-    kinds[told[n]!] = 1 + kindAt(n, soft, under, nearOf({ spread }));
+    kinds[told[n]!] = 1 + kindAt(n, soft, under, near);
   }
   const stack = new Int32Array(told.length);
   let top = 0;

@@ -98,18 +98,24 @@ export function trimmed(mask: Uint8Array, planes: LabPlanes, among?: Int32Array)
 function isMoreGround(i: number, mask: Uint8Array, { width, height, L, a, b }: LabPlanes): boolean {
   const x = i % width;
   const y = (i - x) / width;
-  let [n, gL, ga, gb] = [0, 0, 0, 0];
+  // No closure may hold these while they grow: each sum would be a thing of its own on the heap.
+  let n = 0;
+  let sumL = 0;
+  let sumA = 0;
+  let sumB = 0;
   for (let v = Math.max(0, y - OUTWARD); v <= Math.min(height - 1, y + OUTWARD); v++) {
     const end = v * width + Math.min(width - 1, x + OUTWARD);
     for (let at = v * width + Math.max(0, x - OUTWARD); at <= end; at++) {
       if (mask[at] !== 0) continue;
       n++;
-      gL += L[at]!;
-      ga += a[at]!;
-      gb += b[at]!;
+      sumL += L[at]!;
+      sumA += a[at]!;
+      sumB += b[at]!;
     }
   }
-  [gL, ga, gb] = [gL / n, ga / n, gb / n];
+  const gL = sumL / n;
+  const ga = sumA / n;
+  const gb = sumB / n;
   const offAt = (at: number): number => lengthOf(L[at]! - gL, a[at]! - ga, b[at]! - gb);
   const off = 2 * offAt(i);
   for (let v = Math.max(0, y - INWARD); v <= Math.min(height - 1, y + INWARD); v++) {
