@@ -41,7 +41,7 @@ const METHODS: Readonly<Record<Tried['found'], Method>> = {
 };
 const PART = 0.8;
 // A large pool is dealt out again in part only: neighbours come little closer in thirty columns as a pool grows.
-const DEALT = 8000;
+const DEALT = 6000;
 
 /** The groups a method finds, each with its stability under subsampling and the tightness chance reaches. */
 export function tried(pool: Pool, found: Tried['found']): Tried[] {
