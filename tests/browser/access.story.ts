@@ -1,35 +1,13 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from '@playwright/test';
-import { expect, test } from './museum.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe-core calls serious or critical on the page as it stands, by rule and place. */
-async function seriousIn(page: Page): Promise<string[]> {
-  // Through the debugger, since the page's own policy takes no foreign script.
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const axe = (
-      window as unknown as {
-        axe: { run(): Promise<{ violations: { id: string; impact: string; nodes: { target: string[] }[] }[] }> };
-      }
-    ).axe;
-    const { violations } = await axe.run();
-    return violations
-      .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-      .flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  });
-}
+import { expect, goTo, type Seat, test } from './museum.ts';
+import { atSizes, expectUpright, foundIn, SIZES } from './soundness.ts';
 
 /** Pages that fold differently where there is less room; the rules that axe tries depend on little else. */
 const FOLDING = new Set(['#wall/dye:head', '#room/dye', '#colour', '#bring-in', '#collection', '#loans', '#one-thing']);
 
 /** Begun from the wall with nothing selected: the form is open on its card, and the ways lie along the foot. */
-async function arrangedOn(page: Page, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
+async function arrangedOn(seat: Seat, address: string): Promise<void> {
+  const { page } = seat;
+  await goTo(seat, address);
   const caption = page.getByRole('button', { name: 'Caption' });
   const start = page.getByRole('button', { name: 'arrange on this wall…' });
   await start.or(caption).first().waitFor();
@@ -44,63 +22,67 @@ async function arrangedOn(page: Page, address: string): Promise<void> {
     .waitFor();
 }
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 768],
-  [720, 450],
-] as const) {
-  test(`story: axe finds nothing serious on its pages, and none is pushed sideways, at ${width}×${height}`, async ({
+const PAGES = {
+  'of the hang': [
+    '#wall/dye:head',
+    '#room/dye',
+    '#wall/dye:ceiling',
+    '#layout',
+    '#vignettes',
+    '#paper/dye:head',
+    '#measure/dye',
+    '#colour',
+    '#proposals',
+    '#in/broom-in-flower/wall/dye:head',
+    '#in/broom-in-flower/room/dye',
+    '#in/broom-in-flower/colour',
+    '#deck',
+    '#deck/verdigris-deep',
+    '#samples',
+    '#paint-schedule',
+  ],
+  'of records and people': [
+    '#bring-in',
+    '#take-out',
+    '#remarks',
+    '#waiting',
+    '#history',
+    '#likenesses/shape/checklist',
+    '#seats',
+    '#loans',
+    '#cautions',
+    '#collection',
+    '#collection/brought-in',
+    '#collection/said',
+    '#collection/to-photograph',
+    '#collection/pull-list',
+    '#one-thing',
+  ],
+};
+
+for (const [which, addresses] of Object.entries(PAGES)) {
+  test(`story: axe finds nothing serious on the pages ${which}, and none is pushed sideways, at each size`, async ({
     museum,
     browser,
   }) => {
-    const { page, errors } = await museum.enter(browser, 'curator', { viewport: { width, height } });
-    for (const address of [
-      '#wall/dye:head',
-      '#room/dye',
-      '#wall/dye:ceiling',
-      '#layout',
-      '#vignettes',
-      '#paper/dye:head',
-      '#measure/dye',
-      '#bring-in',
-      '#take-out',
-      '#colour',
-      '#proposals',
-      '#in/broom-in-flower/wall/dye:head',
-      '#in/broom-in-flower/room/dye',
-      '#in/broom-in-flower/colour',
-      '#remarks',
-      '#waiting',
-      '#deck',
-      '#deck/verdigris-deep',
-      '#samples',
-      '#history',
-      '#likenesses/shape/checklist',
-      '#seats',
-      '#loans',
-      '#cautions',
-      '#collection',
-      '#collection/brought-in',
-      '#collection/said',
-      '#collection/to-photograph',
-      '#collection/pull-list',
-      '#one-thing',
-      '#paint-schedule',
-    ]) {
-      await page.evaluate((hash) => {
-        location.hash = hash;
-      }, address);
+    const dov = await museum.enter(browser, 'curator');
+    const { page, errors } = dov;
+    for (const address of addresses) {
+      await goTo(dov, address.slice(1));
       await page.waitForTimeout(400);
-      if (width === 1440 || FOLDING.has(address)) expect(await seriousIn(page), address).toEqual([]);
-      // Nothing pushes the page sideways.
-      expect(
-        await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth),
-        address,
-      ).toBeLessThanOrEqual(0);
+      await atSizes(page, SIZES, async (width) => {
+        if (width === 1440 || FOLDING.has(address)) {
+          expect(await foundIn(page, 'html', ['serious', 'critical']), `${address}, ${width}`).toEqual([]);
+        }
+        await expectUpright(page, `${address}, ${width}`);
+      });
     }
-    if (width > 720) {
-      await arrangedOn(page, '#wall/wheel:head');
-      expect(await seriousIn(page), 'the form and the ways to arrange').toEqual([]);
+    if (which === 'of the hang') {
+      await arrangedOn(dov, 'wall/wheel:head');
+      await atSizes(page, SIZES.slice(0, 2), async (width) => {
+        const found = await foundIn(page, 'html', ['serious', 'critical']);
+        expect(found, `the form and the ways to arrange, ${width}`).toEqual([]);
+      });
     }
     expect(errors).toEqual([]);
   });

@@ -109,6 +109,13 @@ export interface Seat {
   readonly errors: string[];
 }
 
+/** Goes where an address leads, as a link on the page would. */
+export async function goTo({ page }: Seat, address: string): Promise<void> {
+  await page.evaluate((hash) => {
+    location.hash = hash;
+  }, address);
+}
+
 /** Pictures are never written over, under their hash: they are the same files in every copy. */
 function copyDemo(data: string): void {
   const pictures = join(DEMO, 'images');

@@ -1,14 +1,8 @@
 import { readFileSync } from 'node:fs';
-import { expect, type Seat, test } from './museum.ts';
+import { expect, goTo, type Seat, test } from './museum.ts';
 
 const OIL = 'The valley from Tallow Hill';
 const BLOCK = 'Cloth-printing blocks, piece 16';
-
-async function goTo({ page }: Seat, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
-}
 
 /** Takes a work by its list and types so many centimetres more for where it is along the wall. */
 async function move({ page }: Seat, name: string, byCm: number): Promise<void> {

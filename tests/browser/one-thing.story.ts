@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, ROOT, test } from './museum.ts';
+import { expectUpright } from './soundness.ts';
 
 const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true, isMobile: true };
 
@@ -15,7 +16,7 @@ test('story: a thing found in a shop comes in from a phone: photographed, roughl
   await page.getByRole('button', { name: 'Ways' }).click();
   await page.getByRole('link', { name: 'One thing', exact: true }).click();
   await expect(page.getByRole('heading', { name: 'One thing', level: 1 })).toBeVisible();
-  expect(await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth)).toBeLessThanOrEqual(0);
+  await expectUpright(page, 'one thing');
 
   // What is wanting is said where it is wanting.
   await page.getByLabel('Height').fill('40');

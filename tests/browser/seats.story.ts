@@ -1,21 +1,5 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from '@playwright/test';
 import { expect, test } from './museum.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe-core finds on this page below the head, of any weight. */
-async function foundIn(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(within: string): Promise<{ violations: { id: string; nodes: { target: string[] }[] }[] }> };
-    };
-    const { violations } = await axe.run('main');
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  });
-}
+import { foundIn } from './soundness.ts';
 
 test('story: the curator invites a preparator with the keyboard, who comes, is made a viewer, and is sent away, each at once', async ({
   museum,

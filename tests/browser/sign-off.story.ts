@@ -1,29 +1,7 @@
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import type { Page } from '@playwright/test';
-import { expect, type Seat, test } from './museum.ts';
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
-
-/** What axe-core finds on this page below the head, of any weight. */
-async function foundIn(page: Page): Promise<string[]> {
-  await page.evaluate(AXE);
-  return page.evaluate(async () => {
-    const { axe } = window as unknown as {
-      axe: { run(within: string): Promise<{ violations: { id: string; nodes: { target: string[] }[] }[] }> };
-    };
-    const { violations } = await axe.run('main');
-    return violations.flatMap(({ id, nodes }) => nodes.map(({ target }) => `${id}: ${target.join(' ')}`));
-  });
-}
+import { expect, goTo, type Seat, test } from './museum.ts';
+import { atSizes, expectUpright, foundIn, SIZES } from './soundness.ts';
 
 const BLOCK = 'Cloth-printing blocks, piece 16';
-
-async function goTo({ page }: Seat, address: string): Promise<void> {
-  await page.evaluate((hash) => {
-    location.hash = hash;
-  }, address);
-}
 
 /** Takes a work by its list and types so many centimetres more for where it is along the wall. */
 async function move({ page }: Seat, name: string, byCm: number): Promise<void> {
@@ -164,38 +142,32 @@ test('story: signed, changed, told, signed again with one press; the list frozen
   for (const { errors } of [dov, isolde, viewer]) expect(errors).toEqual([]);
 });
 
-for (const [width, height] of [
-  [1440, 900],
-  [1024, 768],
-  [720, 450],
-] as const) {
-  test(`story: the list, a frozen one and two compared are sound at ${width}×${height}, by finger too`, async ({
-    museum,
-    browser,
-  }) => {
-    const touch = width < 1440;
-    const dov = await museum.enter(browser, 'curator', { viewport: { width, height }, hasTouch: touch });
-    const { page, errors } = dov;
-    await goTo(dov, 'vignettes');
-    await page.getByRole('button', { name: 'Freeze as version 1' }).click();
-    await page.getByRole('button', { name: 'sign off as it stands: Sixty impressions' }).click();
-    await page.getByRole('button', { name: 'Freeze as version 2' }).click();
-    const field = page.getByRole('textbox', { name: 'Stamp on a print' });
-    await field.fill('1');
-    await field.press('Enter');
-    await expect(page.getByText('signed off by Dov Castellane, curator', { exact: false }).first()).toBeVisible();
-    for (const [address, what] of [
-      ['vignettes', 'Vignette list'],
-      ['vignettes/1', 'Vignette list, version 1'],
-      ['vignettes/1/against/2', 'What differs'],
-      ['vignettes/2/against/now', 'What differs'],
-    ] as const) {
-      await goTo(dov, address);
-      await expect(page.getByRole('article', { name: what, exact: true })).toBeVisible();
-      expect(await foundIn(page), address).toEqual([]);
-      const sideways = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-      expect(sideways, address).toBeLessThanOrEqual(0);
-    }
-    expect(errors).toEqual([]);
-  });
-}
+test('story: the list, a frozen one and two compared are sound at each size, by finger too', async ({
+  museum,
+  browser,
+}) => {
+  const dov = await museum.enter(browser, 'curator', { hasTouch: true });
+  const { page, errors } = dov;
+  await goTo(dov, 'vignettes');
+  await page.getByRole('button', { name: 'Freeze as version 1' }).click();
+  await page.getByRole('button', { name: 'sign off as it stands: Sixty impressions' }).click();
+  await page.getByRole('button', { name: 'Freeze as version 2' }).click();
+  const field = page.getByRole('textbox', { name: 'Stamp on a print' });
+  await field.fill('1');
+  await field.press('Enter');
+  await expect(page.getByText('signed off by Dov Castellane, curator', { exact: false }).first()).toBeVisible();
+  for (const [address, what] of [
+    ['vignettes', 'Vignette list'],
+    ['vignettes/1', 'Vignette list, version 1'],
+    ['vignettes/1/against/2', 'What differs'],
+    ['vignettes/2/against/now', 'What differs'],
+  ] as const) {
+    await goTo(dov, address);
+    await expect(page.getByRole('article', { name: what, exact: true })).toBeVisible();
+    await atSizes(page, SIZES, async (width) => {
+      expect(await foundIn(page), `${address}, ${width}`).toEqual([]);
+      await expectUpright(page, `${address}, ${width}`);
+    });
+  }
+  expect(errors).toEqual([]);
+});
