@@ -482,7 +482,10 @@ export class Hand {
       declineArrangement: () =>
         declining.declineArrangement(this.one(GROUNDS), { digest: this.one(['way 1', 'way 2']), name: 'line' }, word),
       offerAgain: () => declining.offerAgain(live, this.one(GROUNDS)),
-      setSetting: () => commands.setSetting('toleranceMm', this.mm()),
+      setSetting: () =>
+        this.random() < 0.5
+          ? commands.setSetting('toleranceMm', this.mm())
+          : commands.setSetting('labelsOnWalls', this.random() < 0.7),
       remark: () => remarks.remark({ about, text: `Text ${this.mm()}`, asked: this.maybe(asked) }, word, remark),
       answer: () =>
         first === '' ? remarks.ask(remark, asked) : remarks.answer(live, first, 'Yes.', word, `a${this.mm() % 4}`),
