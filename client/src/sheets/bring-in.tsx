@@ -169,7 +169,7 @@ function collectionHead({ collection, goingPictures, pictures, matching }: Colle
   if (collection === null && matching) return 'Looking for their records';
   if (collection === null) return `${goingPictures} of ${pictures.length} pictures found their record`;
   const [going, count] = [collection.going, collection.count].map((n) => n.toLocaleString('en-GB'));
-  return `${going} of ${count} go into the collection`;
+  return `${going} of ${count} ${collection.going === 1 ? 'goes' : 'go'} into the collection`;
 }
 
 function collectionTail({ open }: Collecting): string {

@@ -11,7 +11,10 @@ export function NamedPart({ bringing }: { readonly bringing: Bringing }) {
   if (reading.about !== 'IIIF manifest') {
     return (
       <p className="bi-named">
-        The file names {many} at {where}. They are not fetched; bring them in as files.
+        The file names {many} at {where}.{' '}
+        {named.pictures === 1
+          ? 'It is not fetched; bring it in as a file.'
+          : 'They are not fetched; bring them in as files.'}
       </p>
     );
   }
