@@ -1,5 +1,6 @@
 /** From a wall, with nothing selected: which things to arrange on it. */
 import type { PieceId, SurfaceId } from '@enfilade/shared/schema';
+import { BEFORE_IT_MM } from '@enfilade/shared/whereabouts';
 import { useEffect, useState } from 'react';
 import { choose, choosing, selection, useStore } from '../selection.ts';
 import { say } from '../shell/live-region.tsx';
@@ -21,7 +22,9 @@ export function ArrangeStart({ surface, here }: StartProps) {
   useEffect(() => () => choosing.set(false), []);
   if (!show.may('hang')) return null;
   if (one) return <ChosenOneByOne />;
-  const seen = judgements.elevationOf(surface).filter(({ held }) => held === undefined);
+  const seen = judgements
+    .elevationOf(surface)
+    .filter(({ held, standOffMm }) => held === undefined && standOffMm <= BEFORE_IT_MM);
   const pieces = (some: typeof seen): PieceId[] => some.map(({ pieceId }) => pieceId);
   const hung = pieces(seen.filter(({ direct }) => direct));
   const standing = pieces(seen.filter(({ direct }) => !direct));

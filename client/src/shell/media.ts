@@ -38,3 +38,7 @@ export function useCaptionOpen(): readonly [open: boolean, set: (open: boolean) 
 export function openCaption(): void {
   captionOpen.set(true);
 }
+
+export function closeCaption(): void {
+  captionOpen.set(false);
+}
