@@ -1,4 +1,7 @@
-/** What a document's members are told: merged once for each tick, a lone editor's at once and not back to them. */
+/**
+ * What a document's members are told. Updates go out with the commit that wrote them (group-commit.ts), merged, and not
+ * back to whom they came from; presence once a tick, a lone sender's at once.
+ */
 import * as Y from 'yjs';
 
 export interface Outgoing<Member> {

@@ -4,6 +4,7 @@
  * wait for an answer meanwhile (an act) hands in what is to be called when it cannot be written, and is not tried again.
  */
 import type { DocumentName } from '@enfilade/shared/seats';
+import { DEFAULT_LIMITS } from './limits.ts';
 import type { HeldClient, LogEntry, Store } from './store.ts';
 
 interface Waiting {
@@ -27,7 +28,7 @@ export interface GroupCommitEvents {
  * Least time between two commits, ms, so that many editors share one; a lone one finds it already past. A little less
  * than a tick of presence, which then goes out along with it.
  */
-const LEAST_MS_BETWEEN = 29;
+const LEAST_MS_BETWEEN = DEFAULT_LIMITS.tickMs - 4;
 /** And at least so many times what the last one took: a slow disk must not keep the server from everything else. */
 const TIMES_THE_LAST = 2;
 const MOST_MS_BETWEEN = 200;

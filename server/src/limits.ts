@@ -19,7 +19,7 @@ export interface Limits {
   readonly pendingBytes: number;
   /** Snapshot and log of one document together. */
   readonly documentBytes: number;
-  /** Least time between two broadcasts of a document, ms: two frames of a 60 Hz screen. */
+  /** Least time between two tellings of who is where in a document, ms: two frames of a 60 Hz screen. */
   readonly tickMs: number;
   /** Updates, and bytes of updates, after which the log is compacted. */
   readonly compactAfterUpdates: number;

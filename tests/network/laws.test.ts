@@ -18,7 +18,7 @@ import { beginning, Hand, Tally } from './everybody.ts';
 import { FakeNetwork } from './fake-network.ts';
 import { brokenIn, layersOf, shownIn, storedIn, toldIn } from './invariants.ts';
 
-const SEEDS = Number(process.env.LAW_SEEDS ?? 80);
+const SEEDS = Number(process.env.LAW_SEEDS ?? 50);
 const ACTS = 140;
 
 /** Readers beside the commands: they make no act. */

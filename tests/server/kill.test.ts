@@ -13,7 +13,7 @@ import * as Y from 'yjs';
 import { bundleForNode } from '../launch/bundle-for-node.mjs';
 import { Client } from './scene.ts';
 
-const ROUNDS = Number(process.env.SOAK_ROUNDS ?? 10);
+const ROUNDS = Number(process.env.SOAK_ROUNDS ?? 6);
 const DOCUMENTS = ['hang', 'talk'] as const;
 
 let bundle = '';
