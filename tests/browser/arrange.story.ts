@@ -80,7 +80,7 @@ test('story: a salon is asked for, tried, seen by the artist, declined, taken as
   await expect.poll(() => moved(page, EAST, BLOCKS, before)).toBeLessThan(SEEN);
 
   // Declined, it is gone from both, and after a reload it is not offered again.
-  await page.getByRole('button', { name: `Decline: ${name}` }).click();
+  await page.getByRole('button', { name: `Decline: ${name}`, exact: true }).click();
   await expect(page.getByRole('heading', { name, exact: true })).toHaveCount(0);
   await expect(hers.getByRole('heading', { name, exact: true })).toHaveCount(0);
   await expect(page.getByText(/^Saved/).first()).toBeVisible();
