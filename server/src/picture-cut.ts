@@ -104,48 +104,74 @@ function shapeOf(mask: Uint8Array, step: number, width: number, height: number):
 
 /** In the same bytes: a row never lands behind where it was. */
 function within({ data, info }: Raster, { left, top, width, height, mask, step }: Shape): Raster {
-  const lower = mask === null ? null : softAlphaOf(mask, step, info.width, info.height);
+  const soft = mask === null ? null : softMaskOf(mask, step, info.width, info.height);
   for (let y = 0; y < height; y++) {
     const start = (top + y) * info.width + left;
     data.copyWithin(y * width * 4, start * 4, (start + width) * 4);
-    lower?.(top + y, left, data.subarray(y * width * 4, (y + 1) * width * 4));
+    if (soft !== null) lowerAlpha(data, y * width, width, soft, left, top + y);
   }
   return { data: data.subarray(0, width * height * 4), info: { ...info, width, height } };
 }
 
-/** Lowers the alpha of a row's pixels to the mask's, its edges soft: straight from the middle of one pixel to the next. */
-function softAlphaOf(mask: Uint8Array, step: number, width: number, height: number) {
-  const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)];
-  const upright = new Float32Array(columns);
-  // The first pixel that lies right of a column's middle.
-  const startOf = (column: number): number => Math.ceil((column + 0.5) * step - 0.5);
-  return (y: number, left: number, row: Uint8Array): void => {
-    const [low, high, down] = between(y, step, rows);
-    for (let x = 0; x < columns; x++) {
-      const upper = mask[low * columns + x] ?? 0;
-      upright[x] = upper + ((mask[high * columns + x] ?? 0) - upper) * down;
-    }
-    const end = left + row.length / 4;
-    for (let column = -1, x = left; x < end; column++) {
-      const next = Math.min(end, startOf(column + 1));
-      if (next <= x) continue;
-      const from = upright[Math.max(0, column)] ?? 0;
-      const to = upright[Math.min(columns - 1, column + 1)] ?? 0;
-      if (from === 255 && to === 255) x = next;
-      for (; x < next; x++) {
-        const at = 4 * (x - left) + 3;
-        const most = Math.round(from + (to - from) * ((x + 0.5) / step - 0.5 - column));
-        if ((row[at] ?? 0) > most) row[at] = most;
-      }
-    }
-  };
+/** A mask as it is read with soft edges: straight from the middle of one of its pixels to the next. */
+interface SoftMask {
+  readonly mask: Uint8Array;
+  readonly step: number;
+  readonly columns: number;
+  readonly rows: number;
+  /** Of each column and of one past the last: the picture's first pixel right of its middle. */
+  readonly starts: Int32Array;
+  /** Room for one row of the picture: the mask's value at each column. */
+  readonly values: Float32Array;
 }
 
-/** Between which two of `count` pixels a place lies, and how far from the first to the second. */
-function between(place: number, step: number, count: number): [low: number, high: number, share: number] {
-  const at = Math.max(0, (place + 0.5) / step - 0.5);
-  const low = Math.min(count - 1, Math.floor(at));
-  return [low, Math.min(count - 1, low + 1), at - low];
+function softMaskOf(mask: Uint8Array, step: number, width: number, height: number): SoftMask {
+  const [columns, rows] = [Math.ceil(width / step), Math.ceil(height / step)];
+  const starts = Int32Array.from({ length: columns + 1 }, (_, column) =>
+    column === columns ? width : Math.ceil((column + 0.5) * step - 0.5),
+  );
+  return { mask, step, columns, rows, starts, values: new Float32Array(columns) };
+}
+
+/** Lowers the alpha of `width` pixels from the `first` on to the mask's at row y, column x and on; what is clear is left no colour. */
+function lowerAlpha(data: Buffer, first: number, width: number, soft: SoftMask, x: number, y: number): void {
+  const { step, columns, starts, values } = soft;
+  rowInto(values, soft, y);
+  const end = x + width;
+  const shift = first - x;
+  for (let column = -1, at = x; at < end; column++) {
+    const from = values[Math.max(0, column)]!;
+    if (from === 255 || from === 0) {
+      // As far as all of it is the thing, or nothing, the pixels are told together.
+      let last = column;
+      while (last < columns && values[Math.min(columns - 1, last + 1)] === from) last++;
+      if (last > column) {
+        const next = Math.min(end, starts[Math.min(columns, last)]!);
+        if (from === 0 && next > at) data.fill(0, 4 * (at + shift), 4 * (next + shift));
+        at = Math.max(at, next);
+        column = last - 1;
+        continue;
+      }
+    }
+    const to = values[Math.min(columns - 1, column + 1)]!;
+    for (const next = Math.min(end, starts[column + 1]!); at < next; at++) {
+      const most = Math.round(from + (to - from) * ((at + 0.5) / step - 0.5 - column));
+      const alpha = 4 * (at + shift) + 3;
+      if (data[alpha]! > most) data[alpha] = most;
+    }
+  }
+}
+
+/** The mask's values along a row of the picture, between the two of its own rows about it. */
+function rowInto(values: Float32Array, { mask, step, columns, rows }: SoftMask, y: number): void {
+  const at = Math.max(0, (y + 0.5) / step - 0.5);
+  const low = Math.min(rows - 1, Math.floor(at));
+  const share = at - low;
+  const [upper, lower] = [low * columns, Math.min(rows - 1, low + 1) * columns];
+  for (let x = 0; x < columns; x++) {
+    const value = mask[upper + x]!;
+    values[x] = value + (mask[lower + x]! - value) * share;
+  }
 }
 
 function opaque(raster: Raster): Raster {

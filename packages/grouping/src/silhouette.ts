@@ -35,17 +35,21 @@ export function silhouetteOf(alpha: Uint8Array | Uint8ClampedArray, width: numbe
 
 function radiiOf(alpha: Uint8Array | Uint8ClampedArray, width: number, x: number, y: number, reach: number) {
   const height = alpha.length / width;
-  return Float64Array.from({ length: RAYS }, (_, ray) => {
+  const radii = new Float64Array(RAYS);
+  for (let ray = 0; ray < RAYS; ray++) {
     const angle = (2 * Math.PI * ray) / RAYS;
-    const [across, down] = [Math.cos(angle), Math.sin(angle)];
+    const across = Math.cos(angle);
+    const down = Math.sin(angle);
     for (let r = reach; r > 0; r -= 0.5) {
       const column = Math.round(x + r * across);
       const row = Math.round(y + r * down);
       if (column < 0 || row < 0 || column >= width || row >= height) continue;
-      if (alpha[row * width + column]! >= SOLID) return r;
+      if (alpha[row * width + column]! < SOLID) continue;
+      radii[ray] = r;
+      break;
     }
-    return 0;
-  });
+  }
+  return radii;
 }
 
 function magnitudesOf(radii: Float64Array): number[] {
