@@ -1,6 +1,6 @@
 /** What of a picture is the thing: its studio ground left out and cut off round it, or as a person says. */
 import { type CutOut, type CutOutChoice, cutOutOf } from '@enfilade/colour/cut-out';
-import { fewerPixelsOf, stepTowards } from '@enfilade/colour/fewer-pixels';
+import { stepTowards } from '@enfilade/colour/fewer-pixels';
 import type { Pixels } from '@enfilade/colour/histogram';
 import type { PictureCut } from '@enfilade/shared/picture-cuts';
 import type { CutOutFact } from '@enfilade/shared/protocol';
@@ -80,8 +80,8 @@ interface Shape {
 function outlined(whole: Raster, choice?: CutOutChoice): Omit<CutOut, 'mask'> & { readonly shape: Shape | null } {
   const { width, height } = whole.info;
   const step = stepTowards(Math.max(width, height), OUTLINE_PX);
-  const pixels = fewerPixelsOf(pixelsOf(whole), step);
-  const found = cutOutOf(pixels, choice, stepTowards(Math.max(pixels.width, pixels.height), LOOK_PX));
+  const times = stepTowards(Math.ceil(Math.max(width, height) / step), LOOK_PX);
+  const found = cutOutOf(pixelsOf(whole), choice, times, step);
   return { ...found, shape: found.made === 'left out' ? shapeOf(found.mask, step, width, height) : null };
 }
 

@@ -2,6 +2,7 @@
 import { groundInto, nearOf, type SmoothGround, spreadOf } from './cut-out-backdrop.ts';
 import { isComingOn, kindAt, PLAIN } from './cut-out-ground.ts';
 import { trimmed, withoutLooseBits } from './cut-out-rim.ts';
+import { fewerPixelInto, fewerSizeOf } from './fewer-pixels.ts';
 import { OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import { emptyPlanes, type LabPlanes, labInto, lengthOf, softInto } from './lab-planes.ts';
 
@@ -25,13 +26,20 @@ const TOLD = 1;
 const SAMPLE = 2;
 const SHARP = 4;
 
-/** The mask, 255 and 0, at the size of `pixels`, which has `times` as many a side as `found` has. */
-export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Array {
-  const { width, height, data } = pixels;
+/** The mask, 255 and 0, `times` as large a side as `found`: a pixel of it is `step` × `step` of the picture's. */
+export function finerMask(found: Found, times: number, pixels: Pixels, step: number): Uint8Array {
+  const { width, height } = fewerSizeOf(pixels, step);
   const wanted = wantedOf(found);
   const placesOf = (what: number): Int32Array => placesIn(wanted, what, found.width, times, width, height);
   const sharp = emptyPlanes(width, height);
-  for (const i of placesOf(SHARP)) labInto(sharp, i, data, 4 * i);
+  const clear = new Uint8Array(width * height);
+  const pixel = new Uint8Array(4);
+  for (const i of placesOf(SHARP)) {
+    const x = i % width;
+    fewerPixelInto(pixel, 0, pixels, step, x, (i - x) / width);
+    labInto(sharp, i, pixel, 0);
+    if (pixel[3]! < OPAQUE_FROM_ALPHA) clear[i] = 1;
+  }
   const spread = Math.max(found.smooth.spread, spreadOf(missesOf(groundLookAt(placesOf(SAMPLE), sharp, found.smooth))));
   const told = placesOf(TOLD);
   const { soft, under } = groundLookAt(told, sharp, found.smooth);
@@ -69,7 +77,7 @@ export function finerMask(found: Found, times: number, pixels: Pixels): Uint8Arr
     if (i >= width) visit(i - width, i);
     if (i < mask.length - width) visit(i + width, i);
   }
-  for (const i of told) if (data[4 * i + 3]! < OPAQUE_FROM_ALPHA) mask[i] = 0;
+  for (const i of told) if (clear[i] !== 0) mask[i] = 0;
   withoutLooseBits(mask, width, told);
   trimmed(mask, sharp, told);
   return mask;

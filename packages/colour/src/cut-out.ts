@@ -4,7 +4,7 @@ import { groundOf } from './cut-out-ground.ts';
 import { openHoles } from './cut-out-holes.ts';
 import { finerMask } from './cut-out-outline.ts';
 import { trimmed, withoutSpecks } from './cut-out-rim.ts';
-import { fewerPixelsOf } from './fewer-pixels.ts';
+import { fewerPixelsOf, fewerSizeOf } from './fewer-pixels.ts';
 import { assertPixels, OPAQUE_FROM_ALPHA, type Pixels } from './histogram.ts';
 import type { LabD65 } from './lab.ts';
 import { labPlanesOf, lengthOf, softenedOf } from './lab-planes.ts';
@@ -35,22 +35,27 @@ const LEAST_SIDE = 16;
 /**
  * The thing in a picture (sRGB with alpha), its studio ground left out: what joins the border and is the border's
  * smooth ground, light or shaded, and what shows of that ground through the thing. A picture that came with clear
- * pixels keeps its own shape. `choice` is a person's word against the machine's. With a `step` the thing is found in the
- * picture's every step-th pixel a side, which is quicker and as sure, and only its outline drawn at the picture's size.
+ * pixels keeps its own shape. `choice` is a person's word against the machine's. `fine`: the mask has one pixel for so many
+ * of the picture's a side; `times`: the thing is found in a picture as many times smaller than the mask, which is quicker
+ * and as sure, and only its outline drawn at the mask's size.
  * RangeError when the bytes do not fit the size.
  */
-export function cutOutOf(pixels: Pixels, choice?: CutOutChoice, step = 1): CutOut {
+export function cutOutOf(pixels: Pixels, choice?: CutOutChoice, times = 1, fine = 1): CutOut {
   assertPixels(pixels);
   const as = (mask: Uint8Array, made: CutOut['made'], confidence: number, doubts: string[] = []): CutOut => {
     return { mask, made, confidence, backdrop: null, doubts };
   };
-  if (choice === 'whole picture') return as(new Uint8Array(pixels.width * pixels.height).fill(255), 'kept', 1);
-  if (choice === 'keep') return as(opaqueIn(pixels), 'kept', 1);
-  if (choice !== 'leave out' && clearShareOf(pixels) > 0.005) return as(opaqueIn(pixels), 'came cut out', 1);
-  const looked = fewerPixelsOf(pixels, step);
+  const opaque = (): Uint8Array => opaqueIn(fewerPixelsOf(pixels, fine));
+  if (choice === 'whole picture') {
+    const size = fewerSizeOf(pixels, fine);
+    return as(new Uint8Array(size.width * size.height).fill(255), 'kept', 1);
+  }
+  if (choice === 'keep') return as(opaque(), 'kept', 1);
+  const looked = fewerPixelsOf(pixels, fine * times);
+  if (choice !== 'leave out' && clearShareOf(looked) > 0.005) return as(opaque(), 'came cut out', 1);
   const { width, height } = looked;
   if (Math.min(width, height) < LEAST_SIDE)
-    return as(opaqueIn(pixels), 'kept', 0.2, ['It is too small to tell a thing from its ground.']);
+    return as(opaque(), 'kept', 0.2, ['It is too small to tell a thing from its ground.']);
   const sharp = labPlanesOf(looked);
   const planes = softenedOf(sharp);
   const first = groundThrough(planes, borderOf(width, height));
@@ -58,7 +63,7 @@ export function cutOutOf(pixels: Pixels, choice?: CutOutChoice, step = 1): CutOu
   if (choice !== 'leave out' && (first.borderShare < LEAST_BORDER || !studio)) {
     // A border that plainly is no ground leaves little doubt that the picture is all there is.
     const doubt = studio ? first.borderShare : Math.min(first.borderShare, 0.4);
-    return as(opaqueIn(pixels), 'kept', 1 - doubt * 0.6);
+    return as(opaque(), 'kept', 1 - doubt * 0.6);
   }
   const { ground, smooth, backdrop } = groundOf(planes, first);
   openHoles(ground, planes, backdrop);
@@ -67,8 +72,8 @@ export function cutOutOf(pixels: Pixels, choice?: CutOutChoice, step = 1): CutOu
   withoutSpecks(mask, width);
   trimmed(mask, sharp);
   const judged = judgedOf(mask, ground, planes, backdrop);
-  const fine = step === 1 ? mask : finerMask({ mask, ground, smooth, width, height }, step, pixels);
-  return { mask: fine, made: 'left out', backdrop: groundAt(smooth, 0, 0), ...judged };
+  const drawn = times === 1 ? mask : finerMask({ mask, ground, smooth, width, height }, times, pixels, fine);
+  return { mask: drawn, made: 'left out', backdrop: groundAt(smooth, 0, 0), ...judged };
 }
 
 /** 255 where a picture is opaque, else 0. */

@@ -13,26 +13,35 @@ export function stepTowards(longest: number, px: number): number {
 export function fewerPixelsOf(pixels: Pixels, step: number): Pixels {
   assertPixels(pixels);
   if (step === 1) return pixels;
-  const width = Math.ceil(pixels.width / step);
-  const height = Math.ceil(pixels.height / step);
+  const { width, height } = fewerSizeOf(pixels, step);
   const data = new Uint8Array(width * height * 4);
-  const near = (step - 1) >> 2;
-  const far = step - 1 - near;
-  const from = pixels.data;
   for (let y = 0, into = 0; y < height; y++) {
-    const upper = 4 * pixels.width * Math.min(pixels.height - 1, y * step + near);
-    const lower = 4 * pixels.width * Math.min(pixels.height - 1, y * step + far);
-    for (let x = 0; x < width; x++, into += 4) {
-      const left = 4 * Math.min(pixels.width - 1, x * step + near);
-      const right = 4 * Math.min(pixels.width - 1, x * step + far);
-      meanInto(data, into, from, upper + left, upper + right, lower + left, lower + right);
-    }
+    for (let x = 0; x < width; x++, into += 4) fewerPixelInto(data, into, pixels, step, x, y);
   }
   return { data, width, height };
 }
 
-/** Writes the mean of the pixels at p, q, r and s. */
-function meanInto(into: Uint8Array, at: number, of: Pixels['data'], p: number, q: number, r: number, s: number): void {
+/** The size `fewerPixelsOf` gives. */
+export function fewerSizeOf({ width, height }: Pixels, step: number): { width: number; height: number } {
+  return { width: Math.ceil(width / step), height: Math.ceil(height / step) };
+}
+
+/** Writes from `at` on the one pixel that `fewerPixelsOf` has at x, y. */
+export function fewerPixelInto(
+  into: Uint8Array,
+  at: number,
+  { data: of, width, height }: Pixels,
+  step: number,
+  x: number,
+  y: number,
+): void {
+  const near = (step - 1) >> 2;
+  const far = step - 1 - near;
+  const left = 4 * Math.min(width - 1, x * step + near);
+  const right = 4 * Math.min(width - 1, x * step + far);
+  const upper = 4 * width * Math.min(height - 1, y * step + near);
+  const lower = 4 * width * Math.min(height - 1, y * step + far);
+  const [p, q, r, s] = [upper + left, upper + right, lower + left, lower + right];
   const [ofP, ofQ, ofR, ofS] = [of[p + 3]!, of[q + 3]!, of[r + 3]!, of[s + 3]!];
   const all = ofP + ofQ + ofR + ofS;
   into[at + 3] = (all + 2) >> 2;
@@ -40,9 +49,10 @@ function meanInto(into: Uint8Array, at: number, of: Pixels['data'], p: number, q
     into[at] = (of[p]! + of[q]! + of[r]! + of[s]! + 2) >> 2;
     into[at + 1] = (of[p + 1]! + of[q + 1]! + of[r + 1]! + of[s + 1]! + 2) >> 2;
     into[at + 2] = (of[p + 2]! + of[q + 2]! + of[r + 2]! + of[s + 2]! + 2) >> 2;
-  } else if (all > 0) {
+  } else {
     for (let c = 0; c < 3; c++) {
-      into[at + c] = Math.round((ofP * of[p + c]! + ofQ * of[q + c]! + ofR * of[r + c]! + ofS * of[s + c]!) / all);
+      const sum = ofP * of[p + c]! + ofQ * of[q + c]! + ofR * of[r + c]! + ofS * of[s + c]!;
+      into[at + c] = all === 0 ? 0 : Math.round(sum / all);
     }
   }
 }
