@@ -13,7 +13,7 @@ import { cutFrom, from, pixelsOf, type Raster, reduced } from './picture-cut.ts'
 export class PictureRefused extends Error {}
 
 /** What made a picture's facts and thumbnails; raised whenever the same bytes would give others. */
-export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/2 outline/1`;
+export const PICTURES_MADE_BY = `${ENGINE_VERSION} cut-out/3 outline/1`;
 
 export type Palette = Omit<ImageFacts, 'sha256' | 'cell'>;
 

@@ -116,12 +116,11 @@ function isMoreGround(i: number, mask: Uint8Array, { width, height, L, a, b }: L
   const gL = sumL / n;
   const ga = sumA / n;
   const gb = sumB / n;
-  const offAt = (at: number): number => lengthOf(L[at]! - gL, a[at]! - ga, b[at]! - gb);
-  const off = 2 * offAt(i);
+  const off = 2 * lengthOf(L[i]! - gL, a[i]! - ga, b[i]! - gb);
   for (let v = Math.max(0, y - INWARD); v <= Math.min(height - 1, y + INWARD); v++) {
     const end = v * width + Math.min(width - 1, x + INWARD);
     for (let at = v * width + Math.max(0, x - INWARD); at <= end; at++) {
-      if (mask[at] !== 0 && offAt(at) > off) return true;
+      if (mask[at] !== 0 && lengthOf(L[at]! - gL, a[at]! - ga, b[at]! - gb) > off) return true;
     }
   }
   return false;

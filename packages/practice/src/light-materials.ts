@@ -41,7 +41,7 @@ const MATERIALS: readonly (readonly [lightClass: LightClass, pattern: RegExp, as
   ['R2', /\bwatercolou?rs?\b|\bpastels?\b|\bgouache\b|\bprints?\b|\betchings?\b|\bengravings?\b|\blithographs?\b/g],
   [
     'R2',
-    /\bwoodcuts?\b|\bdrawings?\b|\binks?\b|\bpaper\b|\bcard\b|\bcardboard\b|\bmanuscripts?\b|\bvellum\b|\bparchment\b/g,
+    /\bwoodcuts?\b|\bdrawings?\b|\binks?\b|\bpaper\b|\bcard\b|\b(?:card|paste|mill)?board\b|\bmanuscripts?\b|\bvellum\b|\bparchment\b/g,
   ],
   [
     'R2',
