@@ -138,6 +138,27 @@ describe('mixed distance', () => {
     for (const [i, value] of expected.entries()) expect(distance(0, i + 1)).toBeCloseTo(value, 6);
   });
 
+  test('law: asked for what is nearer than a bound, a distance is the same under it and not under it beyond', () => {
+    const random = seeded(11);
+    const numbers = Array.from({ length: 19 }, (): Column => {
+      const values = Float64Array.from({ length: 60 }, random);
+      return { kind: 'number', name: '', look: 'size', unit: '', values, range: 1 };
+    });
+    const codes = Int32Array.from({ length: 60 }, () => Math.floor(3 * random()) - 1);
+    const word: Column = { kind: 'word', name: '', look: 'use', codes, words: ['a', 'b'] };
+    const of = (columns: readonly Column[]) => mixedDistance(columns, new Float64Array(columns.length).fill(1 / 3));
+    const rows = Float32Array.from({ length: 60 * 19 }, random);
+    for (const distance of [of(numbers), of([...numbers, word]), euclidean(rows, 19)])
+      for (let i = 0; i < 60; i++)
+        for (let j = 0; j < i; j++) {
+          const whole = distance(i, j);
+          const within = Math.fround(whole * (0.5 + random()));
+          const bounded = distance(i, j, within);
+          if (whole < within) expect(bounded).toBe(whole);
+          else expect(Math.fround(bounded)).toBeGreaterThanOrEqual(within);
+        }
+  });
+
   test('law: what is not known of one is left out, and ignorance is not likeness', () => {
     const known: Column = { kind: 'number', name: '', look: 'size', unit: '', values: Float64Array.of(1, 1), range: 4 };
     const unknown: Column = { ...known, values: Float64Array.of(3, Number.NaN) };

@@ -1,7 +1,10 @@
 import type { Column, Look, NumberColumn } from './columns.ts';
 
-/** How far apart the things in rows i and j are: 0 alike in everything known of both, 1 different in everything. */
-export type Distance = (i: number, j: number) => number;
+/**
+ * How far apart the things in rows i and j are: 0 alike in everything known of both, 1 different in everything. Who cares
+ * for what is nearer than `within` alone says so, and may be told of the rest no more than some number not under it.
+ */
+export type Distance = (i: number, j: number, within?: number) => number;
 
 /** How much each look counts; what is left out counts 1, 0 looks away. */
 export type Weights = Partial<Readonly<Record<Look, number>>>;
@@ -78,14 +81,17 @@ export function mixedDistance(columns: readonly Column[], perColumn: ArrayLike<n
   const words = counted.flatMap(({ column, weight }) => (column.kind === 'word' ? [{ column, weight }] : []));
   const others = counted.filter(({ column }) => column.kind === 'words' || column.kind === 'vector');
   const ofPlain = plainDistance(plain);
-  if (careful.length + words.length + others.length === 0) return (i, j) => ofPlain(i, j) / all;
+  if (careful.length + words.length + others.length === 0)
+    return (i, j, within = Number.POSITIVE_INFINITY) => ofPlain(i, j, within * all) / all;
   const width = careful.length;
   const weights = Float64Array.from(careful, ({ weight }) => weight);
   const rows = sideBySide(careful, width, (value, { column }) => value / column.range);
   const codes = words.map(({ column }) => column.codes);
   const ofWords = words.map(({ weight }) => weight);
-  return (i, j) => {
-    let sum = plain.length > 0 ? ofPlain(i, j) : 0;
+  return (i, j, within = Number.POSITIVE_INFINITY) => {
+    let sum = plain.length > 0 ? ofPlain(i, j, within * all) : 0;
+    // What else is known of both, or not known, only takes them farther apart than this.
+    if (sum >= within * all) return sum / all;
     let unknown = 0;
     for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
       const apart = Math.abs(rows[a]! - rows[b]!);
@@ -131,29 +137,40 @@ function sideBySide(numbers: readonly Counted[], width: number, scaled: (value: 
   return rows;
 }
 
-/** The weighted sum of differences of which nothing need be asked: four at a time, the rows filled up with noughts. */
+/** The weighted sum of differences of which nothing need be asked: eight at a time, the rows filled up with noughts. */
 function plainDistance(numbers: readonly Counted[]): Distance {
-  const width = 4 * Math.ceil(numbers.length / 4);
+  const width = 8 * Math.ceil(numbers.length / 8);
   const rows = sideBySide(numbers, width, (value, { column, weight }) => (weight * value) / column.range);
-  return (i, j) => {
+  return (i, j, within = Number.POSITIVE_INFINITY) => {
     let [one, two, three, four] = [0, 0, 0, 0];
-    for (let a = i * width, b = j * width, end = a + width; a < end; a += 4, b += 4) {
+    let sum = 0;
+    for (let a = i * width, b = j * width, end = a + width; a < end && sum < within; a += 8, b += 8) {
       one += Math.abs(rows[a]! - rows[b]!);
       two += Math.abs(rows[a + 1]! - rows[b + 1]!);
       three += Math.abs(rows[a + 2]! - rows[b + 2]!);
       four += Math.abs(rows[a + 3]! - rows[b + 3]!);
+      one += Math.abs(rows[a + 4]! - rows[b + 4]!);
+      two += Math.abs(rows[a + 5]! - rows[b + 5]!);
+      three += Math.abs(rows[a + 6]! - rows[b + 6]!);
+      four += Math.abs(rows[a + 7]! - rows[b + 7]!);
+      sum = one + two + three + four;
     }
-    return one + two + three + four;
+    return sum;
   };
 }
 
 /** Euclid's distance of rows of `width` numbers. */
 export function euclidean(values: Float32Array | Float64Array, width: number): Distance {
-  return (i, j) => {
+  return (i, j, within = Number.POSITIVE_INFINITY) => {
+    const most = within * within;
+    const end = (i + 1) * width;
     let sum = 0;
-    for (let w = 0, a = i * width, b = j * width; w < width; w++, a++, b++) {
-      const apart = values[a]! - values[b]!;
-      sum += apart * apart;
+    // Asked of every eighth number alone, for the asking costs as much as a number does.
+    for (let a = i * width, b = j * width; a < end && sum < most; ) {
+      for (const stop = Math.min(end, a + 8); a < stop; a++, b++) {
+        const apart = values[a]! - values[b]!;
+        sum += apart * apart;
+      }
     }
     return Math.sqrt(sum);
   };

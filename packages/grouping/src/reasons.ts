@@ -22,6 +22,8 @@ export interface Rule {
   readonly from?: number;
   readonly to?: number;
   readonly holds: (row: number) => boolean;
+  /** Of a number, the bounds it holds between, so that a whole pool can be gone through without asking of each row. */
+  readonly bounds?: readonly [least: number, most: number];
   /** Of how many in the whole pool it holds. */
   readonly inPool: () => number;
 }
@@ -109,7 +111,7 @@ function rangeIn(column: NumberColumn, { between }: Tally, learned: readonly num
   const [least, most] = [inner - 1e-9, outer + 1e-9];
   const holds = (row: number) => column.values[row]! >= least && column.values[row]! <= most;
   const words = rangeWords(column.name, column.unit, from, to);
-  return [{ column, words, from, to, holds, inPool: () => between(least, most) }];
+  return [{ column, words, from, to, holds, bounds: [least, most], inPool: () => between(least, most) }];
 }
 
 /** Bounds as they are said: half centimetres over 2 cm, whole centimetres over 10, whole years. */

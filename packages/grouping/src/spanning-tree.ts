@@ -26,19 +26,25 @@ const DIGITS = 11;
 
 /** The places of weights (0 or more), lightest first: a radix sort of their bits, eleven at a time, ties in order. */
 export function lightestFirst(weight: Float32Array): Uint32Array<ArrayBuffer> {
-  const bits = new Uint32Array(new Float32Array(weight).buffer);
+  const count = weight.length;
   const last = (1 << DIGITS) - 1;
-  let order = Uint32Array.from(weight.keys());
-  let next = new Uint32Array(order.length);
+  // The bits are carried along with the places, so that they are read one after another.
+  let bits = new Uint32Array(new Float32Array(weight).buffer);
+  let order = new Uint32Array(count);
+  for (let e = 0; e < count; e++) order[e] = e;
+  let nextBits = new Uint32Array(count);
+  let next = new Uint32Array(count);
   for (const shift of [0, DIGITS, 2 * DIGITS]) {
     const starts = new Uint32Array(last + 2);
-    for (let e = 0; e < bits.length; e++) starts[((bits[e]! >>> shift) & last) + 1]!++;
+    for (let e = 0; e < count; e++) starts[((bits[e]! >>> shift) & last) + 1]!++;
     for (let v = 0; v < last; v++) starts[v + 1]! += starts[v]!;
-    for (let q = 0; q < order.length; q++) {
-      const e = order[q]!;
-      next[starts[(bits[e]! >>> shift) & last]!++] = e;
+    for (let q = 0; q < count; q++) {
+      const to = starts[(bits[q]! >>> shift) & last]!++;
+      next[to] = order[q]!;
+      nextBits[to] = bits[q]!;
     }
     [order, next] = [next, order];
+    [bits, nextBits] = [nextBits, bits];
   }
   return order;
 }
@@ -91,13 +97,9 @@ export function spanningTree(n: number, distance: Distance, core: Float32Array):
  * The spanning tree of the neighbours alone under mutual reachability (Kruskal). Parts that no neighbour joins are joined
  * at the heaviest weight there is: they are at least so far apart, and how much farther decides nothing.
  */
-export function spanningTreeOfNeighbours({ n, k, near, far }: Neighbours, core: Float32Array): SpanningTree {
-  const known = Uint32Array.from(near.keys()).filter((q) => near[q]! >= 0);
-  const reach = new Float32Array(known.length);
-  for (let e = 0; e < known.length; e++) {
-    const q = known[e]!;
-    reach[e] = Math.max(far[q]!, core[Math.floor(q / k)]!, core[near[q]!]!);
-  }
+export function spanningTreeOfNeighbours(neighbours: Neighbours, core: Float32Array): SpanningTree {
+  const { n } = neighbours;
+  const { from, to, reach } = pairsOf(neighbours, core);
   const tree = { from: new Int32Array(n - 1), to: new Int32Array(n - 1), weight: new Float32Array(n - 1) };
   const { partOf, parent } = partsOf(n);
   let edge = 0;
@@ -109,13 +111,32 @@ export function spanningTreeOfNeighbours({ n, k, near, far }: Neighbours, core: 
     tree.to[edge] = j;
     tree.weight[edge++] = weight;
   };
-  for (const e of lightestFirst(reach)) {
-    if (edge === n - 1) break;
-    join(Math.floor(known[e]! / k), near[known[e]!]!, reach[e]!);
-  }
+  const order = lightestFirst(reach);
+  for (let q = 0; q < order.length && edge < n - 1; q++) join(from[order[q]!]!, to[order[q]!]!, reach[order[q]!]!);
   const heaviest = edge > 0 ? tree.weight[edge - 1]! : 1;
   for (let i = 1; i < n && edge < n - 1; i++) join(0, i, heaviest);
   return tree;
+}
+
+/** The pairs of neighbours and their mutual reachability; of two that name each other once, by the lower. */
+function pairsOf({ n, k, near, far }: Neighbours, core: Float32Array) {
+  const from = new Int32Array(near.length);
+  const to = new Int32Array(near.length);
+  const reach = new Float32Array(near.length);
+  const names = (j: number, i: number): boolean => {
+    for (let q = j * k; q < (j + 1) * k; q++) if (near[q] === i) return true;
+    return false;
+  };
+  let count = 0;
+  for (let i = 0; i < n; i++)
+    for (let q = i * k; q < (i + 1) * k; q++) {
+      const j = near[q]!;
+      if (j < 0 || (j < i && names(j, i))) continue;
+      from[count] = i;
+      to[count] = j;
+      reach[count++] = Math.max(far[q]!, core[i]!, core[j]!);
+    }
+  return { from, to, reach: reach.subarray(0, count) };
 }
 
 function sorted({ from, to, weight }: SpanningTree): SpanningTree {

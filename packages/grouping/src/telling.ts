@@ -65,9 +65,28 @@ export function told(
 /** How many of the whole pool have every reason; the rarest is asked first. */
 function allIn(rules: readonly Rule[], n: number): number {
   const [rarest, ...others] = [...rules].sort((a, b) => a.inPool() - b.inPool());
-  const { holds } = rarest!;
+  const rows = rowsOf(rarest!, n);
+  let count = rows.length;
+  for (const other of others) count = keptBy(other, rows, count);
+  return count;
+}
+
+/** The rows of a pool of n that a rule holds for. */
+function rowsOf({ column, bounds, holds, inPool }: Rule, n: number): Int32Array {
+  const rows = new Int32Array(inPool());
   let count = 0;
-  for (let row = 0; row < n; row++) if (holds(row) && others.every((other) => other.holds(row))) count++;
+  if (column.kind === 'number' && bounds) {
+    const { values } = column;
+    const [least, most] = bounds;
+    for (let row = 0; row < n; row++) if (values[row]! >= least && values[row]! <= most) rows[count++] = row;
+  } else for (let row = 0; row < n; row++) if (holds(row)) rows[count++] = row;
+  return rows;
+}
+
+/** Moves the rows a rule holds for before the others, and says how many they are. */
+function keptBy({ holds }: Rule, rows: Int32Array, among: number): number {
+  let count = 0;
+  for (let q = 0; q < among; q++) if (holds(rows[q]!)) rows[count++] = rows[q]!;
   return count;
 }
 
