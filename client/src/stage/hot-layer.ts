@@ -85,8 +85,6 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
     const item = itemsNow(id).find(({ direct }) => direct);
     if (item !== undefined) drawPinned(sheet, item);
   }
-  const notes = lightNotes.get();
-  if (notes !== null) drawLightNotes(sheet, notes, (id) => itemsNow(id).find(({ as }) => as === 'picture'));
   const chosen = selection.get();
   const { hovered } = hotState;
   if (hovered !== null && !chosen.includes(hovered.pieceId) && !machine.liftedNow.has(hovered.pieceId)) {
@@ -104,6 +102,9 @@ export function drawHot(sheet: Sheet, machine: HotView): void {
     const word = readingBeside(show.judgements, only);
     if (word !== null) drawWord(sheet, scene, only, word, lifted, gaps);
   }
+  // Over the marks of what is selected: a figure is read or it is nothing.
+  const notes = lightNotes.get();
+  if (notes !== null) drawLightNotes(sheet, notes, (id) => itemsNow(id).find(({ as }) => as === 'picture'));
   if (hotState.marquee !== null) {
     const { minX, minY, maxX, maxY } = hotState.marquee;
     const on = scene.frame.panels[0]?.ink ?? 'black';
