@@ -9,7 +9,7 @@ async function arrangedOn(seat: Seat, address: string): Promise<void> {
   const { page } = seat;
   await goTo(seat, address);
   const caption = page.getByRole('button', { name: 'Caption' });
-  const start = page.getByRole('button', { name: 'arrange on this wall…' });
+  const start = page.getByRole('button', { name: 'arrange… on this wall' });
   await start.or(caption).first().waitFor();
   if (!(await start.isVisible())) await caption.click();
   await start.click();

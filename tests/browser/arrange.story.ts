@@ -56,7 +56,7 @@ test('story: a salon is asked for, tried, seen by the artist, declined, taken as
   await hers.getByRole('button', { name: /^Dye House, east wall/ }).click();
   // With nothing selected, from the wall itself.
   await page.keyboard.press('Escape');
-  await page.getByRole('button', { name: 'arrange on this wall…' }).click();
+  await page.getByRole('button', { name: 'arrange… on this wall' }).click();
   await page.getByRole('button', { name: 'those of Sixty impressions: 42' }).click();
   await page.getByText(/not possible here/).click();
   await expect(page.getByText('Pendants answer each other in pairs')).toBeVisible();
@@ -86,7 +86,7 @@ test('story: a salon is asked for, tried, seen by the artist, declined, taken as
   await expect(page.getByText(/^Saved/).first()).toBeVisible();
   await page.reload();
   await page.getByRole('button', { name: 'select all' }).click();
-  await page.getByRole('button', { name: 'arrange…' }).click();
+  await page.getByRole('button', { name: 'arrange…', exact: true }).click();
   await page.getByRole('radio', { name: 'salon hang' }).check();
   await page.getByRole('button', { name: 'Show ways' }).click();
   await expect(tries).toHaveCount(3, { timeout: 30_000 });
@@ -110,7 +110,7 @@ test('story: moulds are massed anew on all levels of the shelf unit and stand th
   await page.getByRole('button', { name: /^Dye House, north wall/ }).click();
   const moulds = Array.from({ length: 19 }, (_, n) => `mould-${n + 1}#1`);
   await page.getByRole('button', { name: 'select all' }).first().click();
-  await page.getByRole('button', { name: 'arrange…' }).click();
+  await page.getByRole('button', { name: 'arrange…', exact: true }).click();
   await page.getByRole('radio', { name: 'massed on a table or shelf' }).check();
   await page.getByRole('button', { name: 'Show ways' }).click();
   const tries = page.getByRole('button', { name: /^Try it/ });

@@ -10,7 +10,10 @@ async function faceEastWall({ page }: Seat): Promise<void> {
 
 /** Takes a work by its list and types a centimetre more for where it is along the wall. */
 async function move({ page }: Seat, name: string, byCm: number): Promise<void> {
-  await page.getByRole('listitem').getByRole('button', { name, exact: true }).press('Enter');
+  await page
+    .getByRole('list', { name: 'All on this surface' })
+    .getByRole('button', { name, exact: true })
+    .press('Enter');
   const along = page.getByRole('textbox', { name: /^From left corner/ });
   const before = Number(await along.inputValue());
   await along.fill((before + byCm).toFixed(1));

@@ -41,7 +41,7 @@ export function ArrangeStart({ surface, here }: StartProps) {
   return (
     <div className="arrange-start">
       <button type="button" className="t1" aria-expanded={open} onClick={() => setOpen(!open)}>
-        arrange<span className="spoken"> on this wall</span>…
+        arrange…<span className="spoken"> on this wall</span>
       </button>
       {open ? (
         <>
