@@ -62,7 +62,7 @@ const MATERIALS: readonly (readonly [lightClass: LightClass, pattern: RegExp, as
   ],
   [
     'R1',
-    /\bwood(?:en)?\b|\boak\b|\bpear(?:wood)?\b|\bwalnut\b|\bmahogany\b|\bpine\b|\bdeal\b|\belm\b|\bbeech\b|\bash\b|\blime\b|\bwillow\b|\bpoplar\b|\bsycamore\b|\bmaple\b|\bcherry\b|\bbirch\b|\bchestnut\b|\bboxwood\b|\bspruce\b|\bteak\b/g,
+    /\bwood(?:en)?\b|\boak\b|\bpear(?:wood)?\b|\bwalnut\b|\bmahogany\b|\bpine\b|\bdeal\b|\belm\b|\bbeech\b|\bash\b|\blime\b|\bwillow\b|\bpoplar\b/g,
   ],
   [
     'R1',
