@@ -1,10 +1,11 @@
 /** Who accepted a caution, that a word on it fell away, or the form by which somebody competent accepts it. */
 import { acceptingOf, acceptorsText, type StandingCaution } from '@enfilade/shared/accepted';
 import { ACCEPTED_AT_ONCE } from '@enfilade/shared/protocol';
-import { type FormEvent, useState } from 'react';
+import { useState } from 'react';
 import { say } from '../shell/live-region.tsx';
-import { useSaving, useShow } from '../sync/hooks.ts';
+import { useShow } from '../sync/hooks.ts';
 import { dayText } from './day-text.ts';
+import { ReasonForm } from './reason-form.tsx';
 import { WithdrawAcceptance } from './withdraw-acceptance.tsx';
 import './accept-caution.css';
 
@@ -66,57 +67,34 @@ interface AcceptFormProps {
 
 export function AcceptForm({ standing, onWord, close }: AcceptFormProps) {
   const show = useShow();
-  const saving = useSaving();
-  const [reason, setReason] = useState('');
   const [wordOf, setWordOf] = useState('');
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const [asking, setAsking] = useState(false);
-  const accept = async (event: FormEvent): Promise<void> => {
-    event.preventDefault();
-    if (reason.trim() === '') return setTrouble('Say why: it is kept with your name.');
-    if (onWord && wordOf.trim() === '') return setTrouble('Name the conservator whose word it is.');
-    setTrouble(null);
-    setAsking(true);
+  const accept = async (reason: string): Promise<string | null> => {
+    if (onWord && wordOf.trim() === '') return 'Name the conservator whose word it is.';
     for (let from = 0; from < standing.length; from += ACCEPTED_AT_ONCE) {
       const cautions = standing
         .slice(from, from + ACCEPTED_AT_ONCE)
         .map(({ pieceId, digest }) => ({ pieceId, digest }));
       const answer = await show.send('accept-cautions', { cautions, reason, wordOf: onWord ? wordOf : '' });
-      if (!answer.ok) {
-        setAsking(false);
-        return setTrouble(answer.what);
-      }
+      if (!answer.ok) return answer.what;
     }
-    setAsking(false);
     say('Accepted; your name and your reason are kept with it');
     close();
+    return null;
   };
   return (
-    <form className="accept-form" aria-label="Accept the caution" onSubmit={(event) => void accept(event)}>
-      <label>
-        Why it is accepted
-        {/* biome-ignore lint/a11y/noAutofocus: the form is opened by a press, to be typed into */}
-        <input autoFocus value={reason} maxLength={1000} onChange={(event) => setReason(event.target.value)} />
-      </label>
+    <ReasonForm
+      label="Accept the caution"
+      asks="Why it is accepted"
+      done={`Accept ${standing.length === 1 ? 'as it stands' : `all ${standing.length} as they stand`}`}
+      send={accept}
+      leave={close}
+    >
       {onWord ? (
         <label>
           On the word of, conservator
           <input value={wordOf} maxLength={120} onChange={(event) => setWordOf(event.target.value)} />
         </label>
       ) : null}
-      {trouble === null ? null : (
-        <span className="b" role="alert">
-          {trouble}
-        </span>
-      )}
-      <span className="accept-commands">
-        <button type="submit" className="act main" disabled={asking || saving.kind !== 'saved'}>
-          Accept {standing.length === 1 ? 'as it stands' : `all ${standing.length} as they stand`}
-        </button>
-        <button type="button" onClick={close}>
-          leave it
-        </button>
-      </span>
-    </form>
+    </ReasonForm>
   );
 }

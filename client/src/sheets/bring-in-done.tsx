@@ -1,4 +1,5 @@
 /** What has gone in, what stayed out and why, and the way back. */
+import { RefusedPictures } from './refused-pictures.tsx';
 import type { Bringing } from './use-bringing.ts';
 
 export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
@@ -30,7 +31,7 @@ export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
           {sentence}
         </p>
       ))}
-      <Refused refused={done.refused} />
+      <RefusedPictures refused={done.refused} />
       <p className="bi-commands">
         <button type="button" className="act main" onClick={begin}>
           Bring in more
@@ -40,22 +41,5 @@ export function BringInDone({ bringing }: { readonly bringing: Bringing }) {
         </button>
       </p>
     </>
-  );
-}
-
-function Refused({ refused }: { readonly refused: readonly { fileName: string; what: string }[] }) {
-  if (refused.length === 0) return null;
-  return (
-    <section className="bi-refused">
-      <h2>{refused.length === 1 ? 'One picture' : `${refused.length} pictures`} stayed out; the rest went in</h2>
-      <ul>
-        {refused.map(({ fileName, what }) => (
-          <li key={fileName}>
-            {what.includes(fileName) ? null : <b className="b">{fileName} </b>}
-            {what}
-          </li>
-        ))}
-      </ul>
-    </section>
   );
 }

@@ -1,31 +1,10 @@
 /** Along the foot: how far it is, and the one press that brings it all in. */
-import { InkedRule } from './inked-rule.tsx';
-import { timeLeftText } from './sending.ts';
+import { ReadingFoot } from './reading-foot.tsx';
 import type { Bringing } from './use-bringing.ts';
 
 export function BringInFoot({ bringing }: { readonly bringing: Bringing }) {
   const { sending, rows, going: pictures, done } = bringing;
-  if (sending !== null) {
-    return (
-      <footer className="bi-foot">
-        <div>
-          <h2>Reading the pictures</h2>
-          <p className="t1">
-            {sending.done} of {sending.of}; {timeLeftText(sending.secondsLeft)}
-          </p>
-        </div>
-        <div>
-          <InkedRule label="Pictures read" done={sending.done} of={sending.of} />
-          <p className="t1">{sending.now}</p>
-        </div>
-        <p className="bi-commands">
-          <button type="button" onClick={bringing.stop}>
-            stop reading
-          </button>
-        </p>
-      </footer>
-    );
-  }
+  if (sending !== null) return <ReadingFoot sending={sending} stop={bringing.stop} />;
   const parts = [
     ...(rows.length > 0 ? [`${rows.length} ${rows.length === 1 ? 'record' : 'records'}`] : []),
     ...(pictures > 0 ? [`${pictures} ${pictures === 1 ? 'picture' : 'pictures'}`] : []),

@@ -6,6 +6,7 @@ import { useShow } from '../sync/hooks.ts';
 import { toAddress } from '../view-address.ts';
 import type { Collected } from '../workers/send-to-collection.ts';
 import { InkedRule } from './inked-rule.tsx';
+import { RefusedPictures } from './refused-pictures.tsx';
 import { timeLeftText } from './sending.ts';
 import { StaysOut } from './stays-out.tsx';
 import type { Bringing } from './use-bringing.ts';
@@ -54,22 +55,7 @@ export function CollectionDone({ collected, collecting, bringing }: CollectionDo
         {ended === 'broken' ? ` ${collected.what}` : ''}
       </p>
       <Ways collected={collected} collecting={collecting} bringing={bringing} />
-      {collecting.refusedPictures.length === 0 ? null : (
-        <section className="bi-refused">
-          <h2>
-            {collecting.refusedPictures.length === 1 ? 'One picture' : `${collecting.refusedPictures.length} pictures`}{' '}
-            stayed out; the rest went in
-          </h2>
-          <ul>
-            {collecting.refusedPictures.map(({ fileName, what }) => (
-              <li key={fileName}>
-                {what.includes(fileName) ? null : <b className="b">{fileName} </b>}
-                {what}
-              </li>
-            ))}
-          </ul>
-        </section>
-      )}
+      <RefusedPictures refused={collecting.refusedPictures} />
       <StaysOut rows={out} inAll={outInAll} />
     </section>
   );

@@ -1,6 +1,5 @@
 /** Along the foot: how many rows and pictures go into the collection, and the one press that sends them. */
-import { InkedRule } from './inked-rule.tsx';
-import { timeLeftText } from './sending.ts';
+import { ReadingFoot } from './reading-foot.tsx';
 import type { Bringing } from './use-bringing.ts';
 import type { Collecting } from './use-collecting.ts';
 
@@ -11,27 +10,7 @@ interface CollectionFootProps {
 
 export function CollectionFoot({ bringing, collecting }: CollectionFootProps) {
   const { sending } = bringing;
-  if (sending !== null) {
-    return (
-      <footer className="bi-foot">
-        <div>
-          <h2>Reading the pictures</h2>
-          <p className="t1">
-            {sending.done} of {sending.of}; {timeLeftText(sending.secondsLeft)}
-          </p>
-        </div>
-        <div>
-          <InkedRule label="Pictures read" done={sending.done} of={sending.of} />
-          <p className="t1">{sending.now}</p>
-        </div>
-        <p className="bi-commands">
-          <button type="button" onClick={bringing.stop}>
-            stop reading
-          </button>
-        </p>
-      </footer>
-    );
-  }
+  if (sending !== null) return <ReadingFoot sending={sending} stop={bringing.stop} />;
   const rows = collecting.collection?.going ?? 0;
   const pictures = collecting.goingPictures;
   const parts = [...counted(rows, 'record'), ...counted(pictures, 'picture')];

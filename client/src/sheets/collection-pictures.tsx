@@ -1,5 +1,6 @@
 /** Pictures and the records of the collection they show, by the numbers in their names or by hand. */
 import { useId, useState } from 'react';
+import { DamagedPictures } from './damaged-pictures.tsx';
 import { PictureThumb } from './picture-thumb.tsx';
 import type { Bringing } from './use-bringing.ts';
 import type { Collecting, NumberedPicture } from './use-collecting.ts';
@@ -49,20 +50,9 @@ export function CollectionPictures({ collecting, damaged }: CollectionPicturesPr
           {more ? 'fewer' : `all ${pictures.length}`}
         </button>
       ) : null}
-      {damaged.length === 0 ? null : (
-        <div className="bi-damaged" role="status">
-          <p>{damaged.length === 1 ? 'One is' : `${damaged.length} are`} not taken. The rest goes in.</p>
-          <ul>
-            {damaged.map(({ id, file, fault }) => (
-              <li key={id}>
-                <span>
-                  <b className="b">{file.name}</b> {fault}
-                </span>
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <DamagedPictures damaged={damaged}>
+        {damaged.length === 1 ? 'One is' : `${damaged.length} are`} not taken. The rest goes in.
+      </DamagedPictures>
     </section>
   );
 }

@@ -1,5 +1,6 @@
 /** The pictures and the objects they found by their names; what found none, or whose piece is taken, is settled by hand. */
 import { useId, useState } from 'react';
+import { DamagedPictures } from './damaged-pictures.tsx';
 import { PictureThumb } from './picture-thumb.tsx';
 import type { Bringing, PicturePair } from './use-bringing.ts';
 import { WhichObject } from './which-object.tsx';
@@ -49,22 +50,9 @@ export function PicturesPart({ bringing }: { readonly bringing: Bringing }) {
           {all ? 'fewer' : `all ${found.length} that found theirs`}
         </button>
       ) : null}
-      {damaged.length === 0 ? null : (
-        <div className="bi-damaged" role="status">
-          <p>
-            {damaged.length === 1 ? 'Not taken. The rest goes in.' : `${damaged.length} not taken. The rest goes in.`}
-          </p>
-          <ul>
-            {damaged.map(({ id: key, file, fault }) => (
-              <li key={key}>
-                <span>
-                  <b className="b">{file.name}</b> {fault}
-                </span>
-              </li>
-            ))}
-          </ul>
-        </div>
-      )}
+      <DamagedPictures damaged={damaged}>
+        {damaged.length === 1 ? 'Not taken. The rest goes in.' : `${damaged.length} not taken. The rest goes in.`}
+      </DamagedPictures>
     </section>
   );
 }
